@@ -1,0 +1,94 @@
+"""The application: floors below it answer, this module puts the contract around them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from fastapi import APIRouter, FastAPI
+from fastapi.exceptions import RequestValidationError
+from starlette.exceptions import HTTPException
+from starlette.middleware import Middleware
+
+from branchwright import __version__
+from branchwright.http_api import documentation, health, refusals
+from branchwright.http_api.contract import Document, complete
+from branchwright.http_api.draining import drain_on_sigterm
+from branchwright.http_api.head import HeadAsGet
+from branchwright.http_api.limits import Room
+from branchwright.http_api.problems import ProblemError
+from branchwright.http_api.security import Gate, SecurityHeaders
+from branchwright.http_api.settings import Settings, load
+from branchwright.http_api.telemetry import Telemetry
+
+_DESCRIPTION: Final = (
+    "Design and review of the branch circuit that feeds an electric-vehicle charger, by the US National "
+    "Electrical Code. Every answer is a list of findings with their sources and of steps that anyone can "
+    "recompute. The service is stateless: an answer depends on its request, the codebook revision and the "
+    "engine version, and names all three."
+)
+_TAGS: Final = [
+    {"name": "circuits", "description": "Questions about the branch circuit of a charger."},
+    {
+        "name": "codebook",
+        "description": "What the service knows of each code edition and where from; the rules.",
+    },
+    {"name": "operations", "description": "Whether the service is alive and ready."},
+]
+_ROUTERS: Final[Sequence[APIRouter]] = (health.router, documentation.router)
+
+
+class Service(FastAPI):
+    """The FastAPI application, whose OpenAPI document also holds what operations share."""
+
+    def openapi(self) -> Document:
+        """The OpenAPI document, made once."""
+        if self.openapi_schema is None:
+            self.openapi_schema = complete(super().openapi())
+        return self.openapi_schema
+
+
+def create_app(settings: Settings | None = None, extra_routers: Sequence[APIRouter] = ()) -> FastAPI:
+    """A complete application, ready to be served or called in process.
+
+    Args:
+        settings: what to run with; read from the environment when left out.
+        extra_routers: further routers, for tests. Their routes must carry full paths.
+
+    Raises:
+        SettingsError: where the environment holds a setting that cannot be used.
+    """
+    settings = load() if settings is None else settings
+    app = Service(
+        title="Branchwright",
+        version=__version__,
+        description=_DESCRIPTION,
+        license_info={"name": "Apache-2.0", "identifier": "Apache-2.0"},
+        openapi_tags=_TAGS,
+        separate_input_output_schemas=False,
+        # Documentation pages and their assets are our own; the framework's would be fetched from elsewhere.
+        openapi_url=None,
+        docs_url=None,
+        redoc_url=None,
+        # A POST is never redirected.
+        redirect_slashes=False,
+        # The framework would otherwise send traces wherever the environment says.
+        telemetry={"tracing": False, "metrics": False, "logs": False, "auto_configure": False},
+        lifespan=drain_on_sigterm,
+        middleware=[
+            Middleware(SecurityHeaders),
+            Middleware(Telemetry),
+            Middleware(Gate, settings=settings),
+            Middleware(Room, concurrency_limit=settings.concurrency_limit),
+            Middleware(HeadAsGet),
+        ],
+    )
+    app.state.settings = settings
+    app.state.draining = False
+    for router in (*_ROUTERS, *extra_routers):
+        # Routes carry their full paths, so the log can name them and no prefix is matched twice.
+        app.router.routes.extend(router.routes)
+    app.add_exception_handler(ProblemError, refusals.answer_problem)
+    app.add_exception_handler(HTTPException, refusals.answer_http_exception)
+    app.add_exception_handler(RequestValidationError, refusals.answer_bad_parameters)
+    return app

@@ -1,0 +1,129 @@
+"""What the OpenAPI document says of every operation alike: problems, headers, the key, the SDK's method."""
+
+from __future__ import annotations
+
+import json
+from typing import Any, Final
+
+from branchwright.http_api import problems
+from branchwright.http_api.problems import KINDS, Problem
+
+PROBLEM_REFERENCE: Final = "#/components/schemas/Problem"
+SCHEMA_TEMPLATE: Final = "#/components/schemas/{model}"
+
+Document = dict[str, Any]
+Responses = dict[int | str, dict[str, Any]]
+
+_REQUEST_ID_HEADER: Final[Document] = {
+    "X-Request-ID": {
+        "description": "The id of this request: the caller's own where one was sent, else a new one.",
+        "required": True,
+        "schema": {"type": "string", "minLength": 1, "maxLength": 128},
+    }
+}
+_EXTRA_HEADERS: Final[dict[int, Document]] = {
+    401: {
+        "WWW-Authenticate": {
+            "description": "The scheme that is asked for: Bearer.",
+            "required": True,
+            "schema": {"type": "string"},
+        }
+    },
+    405: {
+        "Allow": {
+            "description": "The methods that are offered here.",
+            "required": True,
+            "schema": {"type": "string"},
+        }
+    },
+    429: {
+        "Retry-After": {
+            "description": "Seconds to wait before the request is repeated.",
+            "required": True,
+            "schema": {"type": "integer", "minimum": 0},
+        }
+    },
+    503: {
+        "Retry-After": {
+            "description": "Seconds to wait before the request is repeated.",
+            "required": True,
+            "schema": {"type": "integer", "minimum": 0},
+        }
+    },
+}
+_VALIDATOR_HEADERS: Final[Document] = {
+    "ETag": {
+        "description": "Strong validator of this very body, for If-None-Match.",
+        "required": True,
+        "schema": {"type": "string"},
+    },
+    "Cache-Control": {
+        "description": "How long the answer may be kept.",
+        "required": True,
+        "schema": {"type": "string"},
+    },
+}
+_TITLES: Final = {kind.status: kind.title for kind in KINDS.values()}
+
+
+def open_responses(*statuses: int) -> Responses:
+    """Responses of an operation without key: the success, and a problem for each status."""
+    responses: Responses = {200: {"headers": _REQUEST_ID_HEADER}}
+    return responses | {status: _problem(status) for status in sorted(statuses)}
+
+
+def question_responses() -> Responses:
+    """Responses of ``POST /v1/...``, a JSON question."""
+    return open_responses(400, 401, 403, 405, 406, 413, 415, 422, 429, 500, 503)
+
+
+def reference_responses(*further: int) -> Responses:
+    """Responses of ``GET /v1/...``, what changes only with a release; ``further`` adds statuses."""
+    responses = open_responses(401, 403, 405, 406, 429, 500, 503, *further)
+    responses[200] = {"headers": _REQUEST_ID_HEADER | _VALIDATOR_HEADERS}
+    responses[304] = {
+        "description": "The caller already has this very body.",
+        "headers": _REQUEST_ID_HEADER | _VALIDATOR_HEADERS,
+    }
+    return dict(sorted(responses.items(), key=lambda item: int(item[0])))
+
+
+def client_method(resource: str, method: str) -> Document:
+    """The extension from which the SDK takes its names: ``client.<resource>.<method>``."""
+    return {"x-client": {"resource": resource, "method": method}}
+
+
+def keyed_client_method(resource: str, method: str) -> Document:
+    """The same for an operation that needs a key where keys are configured."""
+    return client_method(resource, method) | {"security": [{"bearer": []}]}
+
+
+def complete(document: Document) -> Document:
+    """Add, in place, what operations refer to: the problem model and the security scheme."""
+    components = document.setdefault("components", {})
+    schema = Problem.model_json_schema(mode="serialization", ref_template=SCHEMA_TEMPLATE)
+    schemas = components.setdefault("schemas", {})
+    schemas.update(schema.pop("$defs"))
+    schemas[Problem.__name__] = schema
+    components["schemas"] = dict(sorted(schemas.items()))
+    components["securitySchemes"] = {
+        "bearer": {
+            "type": "http",
+            "scheme": "bearer",
+            "description": "An API key. Needed under /v1 where the service has keys configured.",
+        }
+    }
+    return document
+
+
+def _problem(status: int) -> Document:
+    return {
+        "description": _TITLES[status],
+        "headers": _REQUEST_ID_HEADER | _EXTRA_HEADERS.get(status, {}),
+        "content": {problems.MEDIA_TYPE: {"schema": {"$ref": PROBLEM_REFERENCE}}},
+    }
+
+
+def rendered(document: Document) -> str:
+    """The document as text, the same every time: one space of indent, members in their own order."""
+    return json.dumps(document, ensure_ascii=False, indent=1) + "\n"

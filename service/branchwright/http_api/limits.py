@@ -1,0 +1,154 @@
+"""What a request must keep to before anything is computed: its size, its form, and the room that is left."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Final
+
+from starlette.datastructures import Headers
+from starlette.requests import ClientDisconnect
+from starlette.types import ASGIApp, Receive, Scope, Send
+
+from branchwright.http_api.draining import is_draining
+from branchwright.http_api.problems import (
+    BODY_TOO_LARGE,
+    DRAINING,
+    NOT_ACCEPTABLE,
+    OVER_CAPACITY,
+    UNSUPPORTED_MEDIA_TYPE,
+    ProblemError,
+)
+from branchwright.http_api.security import KEYED_PREFIX
+
+# Common practice, no source: an answer takes about a millisecond, a restart some seconds.
+_RETRY_WHEN_FULL_SECONDS: Final = 1
+_RETRY_WHEN_DRAINING_SECONDS: Final = 5
+
+
+class Room:
+    """ASGI middleware: refuses work under /v1 while draining (503) or over the concurrency limit (429)."""
+
+    def __init__(self, app: ASGIApp, concurrency_limit: int | None) -> None:
+        """Wrap ``app``; no limit where ``concurrency_limit`` is None."""
+        self._app = app
+        self._limit = concurrency_limit
+        self._in_flight = 0
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answer 429 or 503, or hand the request on."""
+        if scope["type"] != "http" or not scope["path"].startswith(KEYED_PREFIX):
+            await self._app(scope, receive, send)
+            return
+        refusal = self._refusal(scope)
+        if refusal is not None:
+            await refusal.response(scope["path"])(scope, receive, send)
+            return
+        self._in_flight += 1
+        try:
+            await self._app(scope, receive, send)
+        finally:
+            self._in_flight -= 1
+
+    def _refusal(self, scope: Scope) -> ProblemError | None:
+        if is_draining(scope["app"]):
+            return ProblemError(
+                DRAINING,
+                "This process is shutting down.",
+                headers={"Retry-After": str(_RETRY_WHEN_DRAINING_SECONDS)},
+            )
+        if self._limit is not None and self._in_flight >= self._limit:
+            return ProblemError(
+                OVER_CAPACITY,
+                f"The service is at its limit of {self._limit} requests at once.",
+                headers={"Retry-After": str(_RETRY_WHEN_FULL_SECONDS)},
+            )
+        return None
+
+
+def require_json_accepted(headers: Headers) -> None:
+    """Raise the problem (406) where the Accept header leaves application/json out."""
+    accepted = headers.getlist("accept")
+    if accepted and not _accepts_json(",".join(accepted)):
+        raise ProblemError(
+            NOT_ACCEPTABLE,
+            "The answer is application/json; add it to the Accept header or leave the header out.",
+        )
+
+
+def require_json_body(headers: Headers) -> None:
+    """Raise the problem (415) where the body is not declared as plain application/json."""
+    content_types = headers.getlist("content-type")
+    if len(content_types) != 1 or not _is_json(content_types[0]):
+        raise ProblemError(
+            UNSUPPORTED_MEDIA_TYPE, "Send the body with Content-Type: application/json, in UTF-8."
+        )
+    if any(coding.strip().lower() != "identity" for coding in headers.getlist("content-encoding")):
+        raise ProblemError(UNSUPPORTED_MEDIA_TYPE, "Send the body without Content-Encoding.")
+
+
+async def read_body(receive: Receive, headers: Headers, limit: int) -> bytes:
+    """The whole body, never holding more than ``limit`` bytes of it and one chunk.
+
+    Raises:
+        ProblemError: 413, as soon as the declared or the received length passes the limit.
+        ClientDisconnect: where the client leaves before the end.
+    """
+    declared = headers.get("content-length", "")
+    if declared.isdigit() and int(declared) > limit:
+        raise _too_large(limit)
+    chunks: list[bytes] = []
+    received = 0
+    while True:
+        message = await receive()
+        if message["type"] == "http.disconnect":
+            raise ClientDisconnect
+        chunk: bytes = message.get("body", b"")
+        received += len(chunk)
+        if received > limit:
+            raise _too_large(limit)
+        chunks.append(chunk)
+        if not message.get("more_body", False):
+            return chunks[0] if len(chunks) == 1 else b"".join(chunks)
+
+
+def _too_large(limit: int) -> ProblemError:
+    return ProblemError(BODY_TOO_LARGE, f"The body is longer than the limit of {limit} bytes.")
+
+
+@lru_cache(maxsize=256)
+def _accepts_json(accept: str) -> bool:
+    """Whether the most specific range for application/json weighs more than zero (RFC 9110, 12.5.1)."""
+    best: tuple[int, float] | None = None
+    for item in accept.split(","):
+        media_range, *parameters = (part.strip().lower() for part in item.split(";"))
+        specificity = {"*/*": 0, "application/*": 1, "application/json": 2}.get(media_range)
+        if specificity is None:
+            continue
+        candidate = (specificity, _weight(parameters))
+        if best is None or candidate > best:
+            best = candidate
+    # An Accept header without any range (an empty one) states no preference.
+    return not accept.strip(" ,\t") if best is None else best[1] > 0
+
+
+def _weight(parameters: list[str]) -> float:
+    for parameter in parameters:
+        name, _, value = parameter.partition("=")
+        if name.strip() == "q":
+            try:
+                return float(value)
+            except ValueError:
+                return 0.0
+    return 1.0
+
+
+@lru_cache(maxsize=256)
+def _is_json(content_type: str) -> bool:
+    media_type, *parameters = (part.strip().lower() for part in content_type.split(";"))
+    if media_type != "application/json":
+        return False
+    for parameter in parameters:
+        name, _, value = parameter.partition("=")
+        if name.strip() == "charset" and value.strip().strip('"') not in {"utf-8", "utf8"}:
+            return False
+    return True

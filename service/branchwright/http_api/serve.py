@@ -1,0 +1,85 @@
+"""Running the service: uvicorn with uvloop and httptools, JSON log lines, and no open door by accident."""
+
+from __future__ import annotations
+
+import ipaddress
+import logging
+import os
+from typing import Any, Final
+
+import uvicorn
+
+from branchwright.http_api.settings import Settings, as_environment
+from branchwright.http_api.telemetry import JsonLines
+
+_FACTORY: Final = "branchwright.http_api.app:create_app"
+_LOOPBACK_NAME: Final = "localhost"
+
+
+class UnsafeAddressError(Exception):
+    """The service would be open to others without a key. The text says what to do instead."""
+
+
+def serve(settings: Settings) -> None:
+    """Serve until told to stop.
+
+    Each worker process reads its settings from the environment, so these are put there first.
+
+    Raises:
+        UnsafeAddressError: for an address other than loopback without keys, unless anonymous use is allowed.
+    """
+    require_safe_address(settings)
+    os.environ.update(as_environment(settings))
+    uvicorn.run(**uvicorn_options(settings))
+
+
+def require_safe_address(settings: Settings) -> None:
+    """Raise UnsafeAddressError where settings would let anyone in by accident."""
+    if settings.api_key_hashes or settings.allow_anonymous or _is_loopback(settings.host):
+        return
+    raise UnsafeAddressError(
+        f"Without API keys the service listens on a loopback address only, and {settings.host} is none. "
+        "Create a key with 'branchwright keys create' and set BRANCHWRIGHT_API_KEY_HASHES, or allow use "
+        "without a key with --allow-anonymous."
+    )
+
+
+def uvicorn_options(settings: Settings) -> dict[str, Any]:
+    """The keyword arguments of ``uvicorn.run``."""
+    return {
+        "app": _FACTORY,
+        "factory": True,
+        "host": settings.host,
+        "port": settings.port,
+        "workers": settings.workers,
+        "loop": "uvloop",
+        "http": "httptools",
+        "ws": "none",
+        "lifespan": "on",
+        "server_header": False,
+        # The application writes its own access log, with request ids and without what was asked.
+        "access_log": False,
+        "log_config": log_configuration(settings),
+        "timeout_graceful_shutdown": settings.drain_seconds,
+    }
+
+
+def log_configuration(settings: Settings) -> dict[str, Any]:
+    """Everything that is logged, as JSON lines on standard error."""
+    level = logging.getLevelNamesMapping()[settings.log_level.upper()]
+    return {
+        "version": 1,
+        "disable_existing_loggers": False,
+        "formatters": {"json": {"()": f"{JsonLines.__module__}.{JsonLines.__name__}"}},
+        "handlers": {"stderr": {"class": "logging.StreamHandler", "formatter": "json"}},
+        "root": {"level": level, "handlers": ["stderr"]},
+    }
+
+
+def _is_loopback(host: str) -> bool:
+    if host == _LOOPBACK_NAME:
+        return True
+    try:
+        return ipaddress.ip_address(host).is_loopback
+    except ValueError:
+        return False

@@ -1,0 +1,97 @@
+"""What can be set from outside: environment variables that start with ``BRANCHWRIGHT_``."""
+
+from __future__ import annotations
+
+import re
+from typing import Annotated, Final, Literal, cast
+
+from pydantic import Field, ValidationError, field_validator
+from pydantic_settings import BaseSettings, NoDecode, SettingsConfigDict
+
+PREFIX: Final = "BRANCHWRIGHT_"
+MOST_ACTIVE_KEYS: Final = 2
+"""Two keys may be active at once, so that one can be replaced without a gap."""
+
+_SHA256_HEX = re.compile(r"[0-9a-f]{64}")
+
+
+class SettingsError(Exception):
+    """The environment holds a setting that cannot be used. The text names the variable, never its value."""
+
+
+class Settings(BaseSettings):
+    """The settings of one service process. Each is read from ``BRANCHWRIGHT_<NAME>``."""
+
+    model_config = SettingsConfigDict(env_prefix=PREFIX, frozen=True, extra="ignore", validate_default=True)
+
+    host: Annotated[str, Field(min_length=1, description="Address to listen on.")] = "127.0.0.1"
+    port: Annotated[int, Field(ge=0, le=65535, description="Port to listen on; 0 takes a free one.")] = 8000
+    workers: Annotated[int, Field(ge=1, le=256, description="Worker processes.")] = 1
+    api_key_hashes: Annotated[
+        tuple[str, ...],
+        NoDecode,
+        Field(
+            description="SHA-256 hashes (hexadecimal) of the keys in force, at most two, separated by commas."
+        ),
+    ] = ()
+    allow_anonymous: Annotated[
+        bool, Field(description="Answer requests without a key on any address. Off: loopback only.")
+    ] = False
+    concurrency_limit: Annotated[
+        int | None,
+        Field(
+            ge=1,
+            description="Requests under /v1 that one worker answers at once; more get 429. Unset: no limit.",
+        ),
+    ] = None
+    body_limit_bytes: Annotated[int, Field(ge=1, description="Longest request body, in bytes.")] = 1024 * 1024
+    drain_seconds: Annotated[
+        int, Field(ge=0, description="How long requests in flight may take after the signal to stop.")
+    ] = 30
+    log_level: Annotated[
+        Literal["debug", "info", "warning", "error", "critical"],
+        Field(description="Least level that is logged."),
+    ] = "info"
+
+    @field_validator("api_key_hashes", mode="before")
+    @classmethod
+    def _split(cls, value: object) -> object:
+        return tuple(part for part in re.split(r"[,\s]+", value) if part) if isinstance(value, str) else value
+
+    @field_validator("api_key_hashes")
+    @classmethod
+    def _check_hashes(cls, value: tuple[str, ...]) -> tuple[str, ...]:
+        if len(value) > MOST_ACTIVE_KEYS:
+            raise ValueError(f"at most {MOST_ACTIVE_KEYS} key hashes may be active, {len(value)} were given")
+        for position, digest in enumerate(value, start=1):
+            if _SHA256_HEX.fullmatch(digest) is None:
+                raise ValueError(f"hash {position} is not a SHA-256 hash: 64 digits of 0-9a-f are needed")
+        return value
+
+
+def load() -> Settings:
+    """The settings from the environment.
+
+    Raises:
+        SettingsError: naming each variable that cannot be used and what it may hold.
+    """
+    try:
+        return Settings()
+    except ValidationError as error:
+        reasons = [
+            f"{PREFIX}{'_'.join(str(part) for part in detail['loc']).upper()}: {detail['msg']}"
+            for detail in error.errors(include_url=False, include_input=False)
+        ]
+        raise SettingsError("\n".join(reasons)) from None
+
+
+def as_environment(settings: Settings) -> dict[str, str]:
+    """The environment variables from which ``load`` reads these settings again."""
+    values = settings.model_dump(exclude_none=True)
+    return {f"{PREFIX}{name.upper()}": _as_variable(value) for name, value in values.items()}
+
+
+def _as_variable(value: object) -> str:
+    if isinstance(value, tuple):
+        return ",".join(str(item) for item in cast("tuple[object, ...]", value))
+    return str(value)
