@@ -1,7 +1,7 @@
 """Reads the printed tables straight from their files, so that these tests guard the data and not the loader.
 
-A test in a ``test_tables_*`` module that names a table as an argument (``ampacity``) runs once for every distinct rows file of that table;
-one that names several runs once for every edition that has them all.
+A test in a ``test_tables_*`` module that names a table as an argument (``ampacity``) runs once for every
+distinct rows file of that table; one that names several runs once for every edition that has them all.
 """
 
 import csv

@@ -203,6 +203,26 @@ def test_nonmetallic_sheathed_cable_starts_at_90_and_ends_at_60(wiring_methods):
     assert (row["aluminum_smallest"], row["aluminum_largest"]) == ("12 AWG", "2 AWG")
 
 
+@pytest.mark.source("NEC 352.12(D): 50 degC ambient; UL 651: PVC conduit is for conductors to 90 degC")
+@pytest.mark.parametrize("method", ["pvc-40", "pvc-80"])
+def test_pvc_conduit_is_limited_in_ambient_and_conductor_temperature(wiring_methods, method: str):
+    row = wiring_methods.row(wiring_method=method)
+    assert row["ambient_limit_c"] == "50"
+    assert {row[f"temperature_{place}_c"] for place in ("dry", "damp", "wet")} == {"90"}
+
+
+@pytest.mark.source("manufacturers' data sheets for LFNC-B: 80 degC dry, 60 degC wet; damp read as wet")
+def test_liquidtight_nonmetallic_conduit_is_cooler_where_wet(wiring_methods):
+    row = wiring_methods.row(wiring_method="lfnc-b")
+    assert [row[f"temperature_{place}_c"] for place in ("dry", "damp", "wet")] == ["80", "60", "60"]
+
+
+@pytest.mark.source("metal tubing sets no temperature limit of its own, article 358")
+def test_metal_tubing_sets_no_temperature_limit(wiring_methods):
+    row = wiring_methods.row(wiring_method="emt")
+    assert not any(cell for column, cell in row.items() if column.startswith("temperature"))
+
+
 def test_every_raceway_offered_has_areas(wiring_methods, raceway_areas):
     raceways = {row["wiring_method"] for row in wiring_methods.rows if row["kind"] == "raceway"}
     assert raceways <= {row["wiring_method"] for row in raceway_areas.rows}

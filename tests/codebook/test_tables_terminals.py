@@ -19,33 +19,34 @@ def test_receptacle_names_the_section_that_permits_it(receptacles):
     assert all(row["section"].startswith("625.44") for row in receptacles.rows)
 
 
-@pytest.mark.source("Annex I, Table I.1: newton metres printed beside pound-force inches in equipment guides")
-def test_torques_are_those_printed_with_their_metric_twin(terminal_torque):
-    newton_metres = {
-        20: 2.3,
-        25: 2.8,
-        35: 4.0,
-        40: 4.5,
-        45: 5.1,
-        50: 5.6,
-        75: 8.5,
-        80: 9.0,
-        110: 12.4,
-        150: 16.9,
-        165: 18.6,
-        180: 20.3,
-        250: 28.2,
-        275: 31.1,
-        325: 36.7,
-        385: 43.5,
-        500: 56.5,
-        650: 73.4,
-    }
-    columns = [column for column in terminal_torque.rows[0] if column.endswith("_lbf_in")]
-    printed = {int(torque) for column in columns for torque in terminal_torque.numbers(column)}
-    assert printed == set(newton_metres)
-    for torque in printed:
-        assert torque * 4.4482216 * 0.0254 == pytest.approx(newton_metres[torque], abs=0.06), torque
+# Newton metres printed beside the pound-force inches: narrow slot, wide slot, split bolt, other connectors.
+NEWTON_METRES = {
+    "14 12 10": (2.3, 4.0, 9.0, 8.5),
+    "8": (2.8, 4.5, 9.0, 8.5),
+    "6 4": (4.0, 5.1, 18.6, 12.4),
+    "3": (4.0, 5.6, 31.1, 16.9),
+    "2": (4.5, 5.6, 31.1, 16.9),
+    "1": (None, 5.6, 31.1, 16.9),
+    "1/0 2/0": (None, 5.6, 43.5, 20.3),
+    "3/0 4/0": (None, 5.6, 56.5, 28.2),
+    "250": (None, 5.6, 73.4, 36.7),
+}
+
+
+@pytest.mark.source("Annex I, Table I.1, newton metres as reprinted in equipment installation guides")
+@pytest.mark.parametrize(
+    ("gauge", "printed"),
+    [(gauge, printed) for band, printed in NEWTON_METRES.items() for gauge in band.split()],
+)
+def test_torques_are_those_printed_in_newton_metres(
+    terminal_torque, gauge: str, printed: tuple[float | None, ...]
+):
+    row = next(row for row in terminal_torque.rows if row["conductor_up_to"].split(" ")[0] == gauge)
+    for cell, newton_metres in zip(list(row.values())[1:], printed, strict=True):
+        if newton_metres is None:
+            assert cell == ""
+        else:
+            assert float(cell) * 4.4482216 * 0.0254 == pytest.approx(newton_metres, abs=0.06)
 
 
 def test_torque_never_falls_as_the_conductor_grows(terminal_torque):
