@@ -53,7 +53,7 @@ def problem(response: httpx.Response) -> Problem:
     """Return the error that a response with a status of 400 or more means, whatever its content."""
     try:
         content = json.loads(response.content)
-    except ValueError:  # not ours, or cut short: the status has to do
+    except (ValueError, RecursionError):  # not ours, or cut short: the status has to do
         content = None
     members = cast("dict[str, Any]", content) if isinstance(content, dict) else {}
     status = response.status_code

@@ -46,7 +46,10 @@ def encoded(request: type[BaseModel], given: object) -> bytes:
 
     Raises InvalidRequest, naming every field that does not fit.
     """
-    body = plain(given)
+    try:
+        body = plain(given)
+    except RecursionError as error:
+        raise _unsendable("", "nested too deeply, or within itself", None) from error
     content = json.dumps(body, ensure_ascii=False, allow_nan=False).encode()
     from pydantic import ValidationError
 

@@ -1,5 +1,8 @@
 """Reads the operations of an OpenAPI 3.1 document, and refuses what the SDK cannot express."""
 
+# A JSON document has no static type:
+# pyright: reportUnknownVariableType=false, reportUnknownArgumentType=false, reportMatchNotExhaustive=false
+
 from __future__ import annotations
 
 import keyword
@@ -90,8 +93,9 @@ def read(document: Schema) -> Contract:
 def _operation(verb: str, path: str, stated: Schema, parameters: list[Schema], schemas: Schema) -> Operation:
     client = stated.get("x-client", {})
     for key in ("resource", "method"):
-        if not str(client.get(key)).isidentifier() or keyword.iskeyword(client[key]):
-            raise RefusedError(f"x-client.{key} must be a Python name, not {client.get(key)!r}")
+        name = client.get(key)
+        if not isinstance(name, str) or not name.isidentifier() or keyword.iskeyword(name):
+            raise RefusedError(f"x-client.{key} must be a Python name, not {name!r}")
     if not stated.get("summary"):
         raise RefusedError("a summary is needed: it becomes the docstring")
     arguments = [_parameter(parameter, schemas) for parameter in parameters]
@@ -142,6 +146,8 @@ def _argument(wire_name: str, schema: Schema, place: str, required: bool, schema
         annotation = _annotation(schema, schemas)
     except RefusedError as refusal:
         raise RefusedError(f"{wire_name}: {refusal}") from None
+    if not required:
+        annotation = _union([*annotation.split(" | "), "Omitted"])
     return Argument(name, wire_name, annotation, required, place, schema.get("description", ""))
 
 
@@ -152,13 +158,13 @@ def _annotation(schema: Schema, schemas: Schema) -> str:
             name = reference.removeprefix(PREFIX)
             return f"models.{name} | mappings.{name}" if "properties" in schemas[name] else f"models.{name}"
         case {"anyOf": choices} | {"oneOf": choices}:
-            return " | ".join(dict.fromkeys(_annotation(choice, schemas) for choice in choices))
+            return _union(_annotation(choice, schemas) for choice in choices)
         case {"const": value}:
             return f"Literal[{value!r}]"
         case {"enum": [*values]}:
             return f"Literal[{', '.join(map(repr, values))}]"
         case {"type": [*types]}:
-            return " | ".join(_annotation({**schema, "type": one}, schemas) for one in types)
+            return _union(_annotation({**schema, "type": one}, schemas) for one in types)
         case {"type": "array", "items": dict(items)}:
             return f"Sequence[{_annotation(items, schemas)}]"
         case {"type": "object", "additionalProperties": dict(values)} if values:
@@ -169,6 +175,11 @@ def _annotation(schema: Schema, schemas: Schema) -> str:
             return _SCALARS[name]
         case _:
             raise RefusedError(f"no Python type for {str(schema)[:100]}")
+
+
+def _union(types: Iterable[str]) -> str:
+    """Return a union without repetitions, None last."""
+    return " | ".join(sorted(dict.fromkeys(types), key=lambda name: name == "None"))
 
 
 def _named_object(content: Schema, what: str, schemas: Schema) -> str:

@@ -5,6 +5,9 @@ service may add fields and values to its answers, so answers lose their enums, b
 here, before any model is generated: no addition can break an SDK in use.
 """
 
+# A JSON document has no static type:
+# pyright: reportUnknownVariableType=false, reportUnknownArgumentType=false, reportMatchNotExhaustive=false
+
 from __future__ import annotations
 
 from typing import Any

@@ -1,0 +1,53 @@
+"""What a typed user writes: every line must satisfy strict type checkers. Never run, only checked."""
+
+import asyncio
+from typing import assert_type
+
+from small_sdk import OMITTED, AsyncClient, Client, FieldError, InvalidRequest, RawResponse
+from small_sdk.mappings import Segment as SegmentMapping
+from small_sdk.models import CircuitDesignAnswer, ConductorSize, Edition, Length, Segment, Supply
+
+EDITION: Edition = "nec-2023"
+SIZE: ConductorSize = "1/0 AWG"
+
+
+def blocking(client: Client) -> float | None:
+    segment: SegmentMapping = {"wiring_method": "emt", "length": {"value": 27, "unit": "ft"}}
+    answer = client.circuits.design(
+        edition=EDITION,
+        supply=Supply(system="wye-208y-120", phases=3),
+        charger={"charging_current_a": 32, "connection": {"kind": "receptacle", "configuration": "14-50"}},
+        run=[segment, Segment(wiring_method="nm-b", length=Length(value=4.5, unit="m"))],
+        least_size=SIZE,
+        readings={"energy-management": "strict"},
+        jurisdiction=None,
+        from_=OMITTED,
+    )
+    assert_type(answer, CircuitDesignAnswer)
+    assert_type(answer.findings[0].outcome, str)
+    assert_type(answer.steps[0].inputs["current"].from_, str)
+    again = client.circuits.design_from(answer)
+    assert_type(again, CircuitDesignAnswer)
+    raw = client.with_options(timeout=30).circuits.with_raw_response.design_from({"edition": EDITION})
+    assert_type(raw, RawResponse[CircuitDesignAnswer])
+    assert_type(raw.parse().verdict, str)
+    return answer.design.breaker_rating_a if answer.design else None
+
+
+async def asynchronous() -> list[str]:
+    async with AsyncClient("http://service.test") as client:
+        try:
+            page = await client.codebook.list_editions(limit=3)
+            raw = await client.circuits.with_raw_response.review(
+                edition="nec-2026",
+                supply={"system": "split-phase-120-240"},
+                charger={"charging_current_a": 16, "connection": {"kind": "hardwired"}},
+                run=[{"wiring_method": "emt", "length": {"value": 1, "unit": "m"}}],
+            )
+        except InvalidRequest as invalid:
+            assert_type(invalid.errors, tuple[FieldError, ...])
+            return [error.pointer for error in invalid.errors]
+        return [*page.items, raw.parse().verdict]
+
+
+asyncio.run(asynchronous())
