@@ -1,0 +1,49 @@
+"""Fill of a raceway by conductors."""
+
+from math import floor
+
+from branchwright.calculations.calculation import calculation
+
+
+def conductors_area_in2(
+    count: float,
+    ungrounded_in2: float,
+    neutral_count: float,
+    neutral_in2: float,
+    grounding_in2: float,
+    other_in2: float,
+) -> float:
+    """Return the area in square inches that conductors take in a raceway, grounding conductor included.
+
+    Source: NEC chapter 9, notes 3 and 6 to the tables.
+
+    >>> round(conductors_area_in2(2.0, 0.0507, 0.0, 0.0, 0.0211, 0.0), 4)
+    0.1225
+    """
+    return count * ungrounded_in2 + neutral_count * neutral_in2 + grounding_in2 + other_in2
+
+
+@calculation("raceway fill", "area_in2 / raceway_in2 * 100", "%")
+def fill_percent(area_in2: float, raceway_in2: float) -> float:
+    """Return the fill of a raceway in percent of its area. Source: NEC chapter 9, tables 1 and 4.
+
+    >>> round(fill_percent(0.0532, 0.533), 2)
+    9.98
+    """
+    return area_in2 / raceway_in2 * 100
+
+
+@calculation(
+    "conductors of one size permitted",
+    "floor(limit_percent / 100 * raceway_in2 / conductor_in2 + 0.2)",
+    "count",
+)
+def same_size_count(limit_percent: float, raceway_in2: float, conductor_in2: float) -> float:
+    """Return how many conductors of one size a raceway takes; a decimal of 0.8 or more counts as one.
+
+    Source: NEC chapter 9, note 7 to the tables.
+
+    >>> same_size_count(40.0, 1.986, 0.0824)
+    9
+    """
+    return floor(limit_percent / 100 * raceway_in2 / conductor_in2 + 0.2)

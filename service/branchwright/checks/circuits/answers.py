@@ -1,0 +1,229 @@
+"""What circuit designs and reviews answer with: open to growth, every field present."""
+
+from dataclasses import dataclass
+from typing import Annotated, Any
+
+from pydantic import BaseModel, Field
+
+from branchwright.checks.circuits.facts import Configuration
+from branchwright.codebook import WiringMethod
+from branchwright.findings import Finding, Provenance, Step, Verdict
+from branchwright.findings.open_enums import open_enum
+
+
+@dataclass(slots=True)
+class Measure:
+    """A length or torque with its unit."""
+
+    value: float
+    unit: str
+
+
+@dataclass(slots=True)
+class OtherReading:
+    """The verdict of the same circuit under another reading."""
+
+    reading: str
+    verdict: Annotated[str, open_enum(Verdict, "Verdict under this reading alone.")]
+
+
+@dataclass(slots=True)
+class ConsultedInterpretation:
+    """A disputed provision that this answer had to read one way."""
+
+    name: str
+    reading: Annotated[str, Field(description="The reading in force for this answer.")]
+    other_readings: list[OtherReading]
+    changes_verdict: Annotated[bool, Field(description="Whether any other reading changes the verdict.")]
+
+
+@dataclass(slots=True)
+class ToVerify:
+    """A fact that the caller declared or left open, to be seen on site."""
+
+    pointer: str
+    stated: Annotated[str, Field(description="What was stated, or what was assumed.")]
+    evidence: Annotated[str, Field(description="Where it can be seen.")]
+
+
+@dataclass(slots=True)
+class GroundFaultProtection:
+    """Whether the outlet needs ground-fault protection for personnel."""
+
+    required: Annotated[bool | None, Field(description="Null where a fact is missing.")]
+    why: str
+
+
+@dataclass(slots=True)
+class DesignedBreaker:
+    """The breaker."""
+
+    rating_a: float
+    poles: int
+    ground_fault_protection: GroundFaultProtection
+
+
+@dataclass(slots=True)
+class UngroundedConductors:
+    """The conductors from the breaker's poles to the charger."""
+
+    size: str
+    material: str
+    insulation: Annotated[str | None, Field(description="Null where the whole run is cable.")]
+    count: int
+
+
+@dataclass(slots=True)
+class Neutral:
+    """The neutral."""
+
+    size: str
+
+
+@dataclass(slots=True)
+class GroundingConductor:
+    """The grounding conductor."""
+
+    least_size: str
+    size: str
+    material: str
+
+
+@dataclass(slots=True)
+class DesignedConductors:
+    """The conductors of the circuit."""
+
+    ungrounded: UngroundedConductors
+    neutral: Neutral | None
+    grounding: GroundingConductor
+
+
+@dataclass(slots=True)
+class DesignedRaceway:
+    """The raceway of a segment."""
+
+    trade_size: str
+    fill_percent: float
+    fill_limit_percent: float
+
+
+@dataclass(slots=True)
+class Supports:
+    """Where a raceway or cable is fastened."""
+
+    within_of_box: Measure
+    interval: Measure
+    section: str
+
+
+@dataclass(slots=True)
+class DesignedSegment:
+    """One segment of the run."""
+
+    wiring_method: Annotated[str, open_enum(WiringMethod, "Wiring method of the segment.")]
+    ampacity_a: Annotated[float, Field(description="After correction, adjustment and cap.")]
+    conductor_temperature_c: Annotated[
+        float | None, Field(description="Operating temperature at the load; null above 70 degC ambient.")
+    ]
+    raceway: DesignedRaceway | None
+    supports: Supports | None
+
+
+@dataclass(slots=True)
+class DesignedReceptacle:
+    """The receptacle."""
+
+    configuration: Annotated[str, open_enum(Configuration, "NEMA designation.")]
+    rating_a: float
+
+
+@dataclass(slots=True)
+class Need:
+    """Whether something is asked for, and why."""
+
+    required: bool
+    why: str
+
+
+@dataclass(slots=True)
+class VoltageDrop:
+    """Voltage drop at the charging current."""
+
+    volts: float
+    percent: float
+    method: str
+
+
+@dataclass(slots=True)
+class Termination:
+    """A place where conductors are terminated."""
+
+    at: str
+    torque: Annotated[Measure | None, Field(description="As marked; null: read the marking.")]
+    strip_length: Annotated[Measure | None, Field(description="As marked; null: read the marking.")]
+    source: str
+
+
+@dataclass(slots=True)
+class GovernedBy:
+    """The rule that set each size."""
+
+    breaker: str
+    conductors: str
+    grounding: str
+    raceway: str | None
+
+
+@dataclass(slots=True)
+class Design:
+    """A circuit that holds."""
+
+    breaker: DesignedBreaker
+    conductors: DesignedConductors
+    segments: list[DesignedSegment]
+    receptacle: DesignedReceptacle | None
+    disconnect: Need
+    voltage_drop: VoltageDrop | None
+    terminations: list[Termination]
+    governed_by: GovernedBy
+
+
+class CircuitAnswer(BaseModel):
+    """What every answer about a circuit has."""
+
+    edition: Annotated[str, Field(description="The code edition that was applied.")]
+    jurisdiction: Annotated[
+        str | None, Field(description="As stated in the request; its local amendments are not applied.")
+    ]
+    verdict: Annotated[
+        str, open_enum(Verdict, "Never more than that no failure was found in what was stated.")
+    ]
+    findings: list[Finding]
+    steps: list[Step]
+    interpretations: list[ConsultedInterpretation]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+
+
+class CircuitDesignAnswer(CircuitAnswer):
+    """The circuit that a charger needs, with the findings of its own review."""
+
+    design: Annotated[
+        Design | None,
+        Field(description="Null where none can be made; the findings say which limit was met first."),
+    ]
+    review_request: Annotated[
+        dict[str, Any] | None,
+        Field(description="The complete body for POST /v1/circuit-reviews of this design; null without one."),
+    ]
+
+
+class CircuitReviewAnswer(CircuitAnswer):
+    """What the review of a proposed or installed circuit found."""
+
+    design: Annotated[
+        Design | None,
+        Field(description="For a circuit that fails: the design that would do, if there is one. Else null."),
+    ]

@@ -1,0 +1,133 @@
+"""A circuit with its sizes, chosen or installed, and the figures that its rules share."""
+
+from dataclasses import dataclass
+from math import fsum
+
+from branchwright.calculations.ampacity import corrected_ampacity_a, governing_ampacity_a
+from branchwright.calculations.voltage_drop import drop_percent, drop_v, loop_ohm
+from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect, TorqueRecord
+from branchwright.checks.circuits.given import Given, SegmentConditions
+from branchwright.quantities.conductor_sizes import ConductorSize
+from branchwright.quantities.trade_sizes import TradeSize
+
+REVIEW_POINTERS = {
+    "breaker": "/installed/breaker_rating_a",
+    "ungrounded": "/installed/ungrounded_size",
+    "neutral": "/installed/neutral_size",
+    "grounding": "/installed/grounding_size",
+}
+DESIGN_POINTERS = {
+    "breaker": "/charger/charging_current_a",
+    "ungrounded": "/charger/charging_current_a",
+    "neutral": "/charger/uses_neutral",
+    "grounding": "/conductors/material",
+}
+
+
+@dataclass(slots=True)
+class Sizes:
+    """What is chosen or installed. None means that it is not stated or could not be chosen."""
+
+    breaker_a: float | None
+    ungrounded: ConductorSize | None
+    neutral: ConductorSize | None
+    grounding: ConductorSize | None
+    grounding_material: str
+    trade_sizes: list[TradeSize | None]
+    ground_fault_protection: str | None = None
+    disconnect: InstalledDisconnect | None = None
+    setting_label: bool | None = None
+    torque_records: tuple[TorqueRecord, ...] | None = None
+
+
+class Circuit:
+    """Given facts and sizes. `minimum_size` is the smallest conductor with the ampacity the circuit needs."""
+
+    __slots__ = ("breaker_a", "facts", "given", "is_review", "minimum_size", "sizes", "ungrounded")
+
+    def __init__(
+        self, given: Given, sizes: Sizes, minimum_size: ConductorSize | None, *, is_review: bool
+    ) -> None:
+        """Join facts and sizes. Rules that need a breaker or a conductor run only where there is one."""
+        self.given = given
+        self.facts: CircuitFacts = given.facts
+        self.sizes = sizes
+        self.minimum_size = minimum_size
+        self.is_review = is_review
+        self.breaker_a: float = sizes.breaker_a or 0.0
+        self.ungrounded: ConductorSize = sizes.ungrounded or "14 AWG"
+
+    def pointer(self, what: str) -> str:
+        """Return where the caller states a size: as installed in a review, by what drives it in a design."""
+        return REVIEW_POINTERS[what] if self.is_review else DESIGN_POINTERS[what]
+
+
+def segment_ampacity_a(given: Given, segment: SegmentConditions, size: ConductorSize) -> float:
+    """Return the ampacity in A of a size in one segment, corrected, adjusted and capped; 0 where there is none."""
+    table = given.edition.ampacities_a
+    corrected = corrected_ampacity_a.value(
+        table.get((size, given.material, segment.start_column), 0.0),
+        segment.correction_factor,
+        segment.adjustment_percent,
+    )
+    if segment.cap_column is not None:
+        return min(corrected, table.get((size, given.material, segment.cap_column), 0.0))
+    return corrected
+
+
+def run_ampacity_a(given: Given, size: ConductorSize) -> float:
+    """Return the ampacity in A of a size over the whole run; the lowest segment governs, exceptions apart."""
+    segments = given.segments
+    if len(segments) == 1:
+        return segment_ampacity_a(given, segments[0], size)
+    return governing_ampacity_a(
+        [segment_ampacity_a(given, segment, size) for segment in segments],
+        [segment.length_ft for segment in segments],
+        [segment.cap_column is not None for segment in segments],
+        given.longest_short_ft,
+        given.short_percent,
+    )
+
+
+def terminal_ampacity_a(given: Given, size: ConductorSize) -> float:
+    """Return the ampacity in A of a size before correction, at the termination column and within any cable's cap."""
+    table = given.edition.ampacities_a
+    column = given.column
+    for segment in given.segments:
+        if segment.cap_column is not None and segment.cap_column < column:
+            column = segment.cap_column
+    return table.get((size, given.material, column), 0.0)
+
+
+def protected_ampacity_a(given: Given, size: ConductorSize) -> float:
+    """Return the ampacity in A that the breaker must protect: the least after correction, at terminals and by cap."""
+    return min(run_ampacity_a(given, size), terminal_ampacity_a(given, size))
+
+
+def neutral_count(given: Given) -> int:
+    """Return how many neutrals the circuit has: one or none."""
+    return 1 if given.wants_neutral else 0
+
+
+def loop_impedance_ohm(given: Given, size: ConductorSize) -> tuple[float, float] | None:
+    """Return resistance and reactance in ohm of the whole run, out and back; None for a size without impedance."""
+    resistances: list[float] = []
+    reactances: list[float] = []
+    for segment in given.segments:
+        column = segment.method.impedance_column
+        resistance = given.edition.resistance(size, given.material, column)
+        reactance = given.edition.reactance(size, column)
+        if resistance is None or reactance is None:
+            return None
+        resistances.append(loop_ohm.value(resistance.number, segment.length_ft))
+        reactances.append(loop_ohm.value(reactance.number, segment.length_ft))
+    return fsum(resistances), fsum(reactances)
+
+
+def voltage_drop(given: Given, size: ConductorSize) -> tuple[float, float] | None:
+    """Return the drop in V and in percent at the charging current; None for a size without impedance."""
+    impedance = loop_impedance_ohm(given, size)
+    if impedance is None:
+        return None
+    volts = drop_v.value(given.voltage_v, given.facts.charger.charging_current_a, *impedance)
+    return volts, drop_percent.value(volts, given.voltage_v)

@@ -1,0 +1,153 @@
+"""Turns chosen sizes into the design that the answer shows, and into the review request that checks it."""
+
+from typing import Any
+
+from branchwright.checks.circuits.answers import (
+    Design,
+    DesignedBreaker,
+    DesignedConductors,
+    DesignedRaceway,
+    DesignedReceptacle,
+    DesignedSegment,
+    GovernedBy,
+    GroundFaultProtection,
+    GroundingConductor,
+    Measure,
+    Need,
+    Neutral,
+    Supports,
+    Termination,
+    UngroundedConductors,
+    VoltageDrop,
+)
+from branchwright.checks.circuits.circuit import Circuit, segment_ampacity_a, voltage_drop
+from branchwright.checks.circuits.given import SegmentConditions, least_breaker_a
+from branchwright.checks.circuits.rules.disconnecting_means import disconnect_need
+from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
+from branchwright.checks.circuits.rules.raceways import fill, operating_c
+from branchwright.checks.circuits.sizing import Choice
+from branchwright.quantities.conductor_sizes import ConductorSize
+
+DROP_METHOD = (
+    "resistance at 75 degC and reactance by conductor and raceway, out and back, at the charging current and "
+    "unity power factor"
+)
+
+
+def described(choice: Choice, circuit: Circuit) -> Design | None:
+    """Return the design of chosen sizes; None where a size could not be chosen."""
+    sizes = choice.sizes
+    given = choice.given
+    if sizes.breaker_a is None or sizes.ungrounded is None or sizes.grounding is None:
+        return None
+    protection = protection_need(given, sizes.breaker_a)
+    needs_disconnect, why_disconnect = disconnect_need(given)
+    in_raceway = any(segment.method.is_raceway for segment in given.segments)
+    drop = voltage_drop(given, sizes.ungrounded)
+    floor = given.edition.provision("branch-circuit-rating").number("least_a")
+    floor_governs = floor > least_breaker_a(given.edition, given.load_a)
+    rating = given.edition.receptacle_rating(given.receptacle.configuration) if given.receptacle else None
+    return Design(
+        breaker=DesignedBreaker(
+            rating_a=sizes.breaker_a,
+            poles=2,
+            ground_fault_protection=GroundFaultProtection(protection.required, protection.why),
+        ),
+        conductors=DesignedConductors(
+            ungrounded=UngroundedConductors(
+                sizes.ungrounded, given.material, given.insulation if in_raceway else None, 2
+            ),
+            neutral=Neutral(sizes.neutral) if sizes.neutral else None,
+            grounding=GroundingConductor(
+                sizes.grounding, _supplied(circuit) or sizes.grounding, sizes.grounding_material
+            ),
+        ),
+        segments=[_segment(circuit, segment, sizes.ungrounded) for segment in given.segments],
+        receptacle=(
+            DesignedReceptacle(given.receptacle.configuration, rating.number)
+            if given.receptacle and rating is not None
+            else None
+        ),
+        disconnect=Need(needs_disconnect, why_disconnect),
+        voltage_drop=VoltageDrop(round(drop[0], 3), round(drop[1], 3), DROP_METHOD) if drop else None,
+        terminations=[
+            Termination(
+                place.at,
+                Measure(place.marked.torque.value, place.marked.torque.unit)
+                if place.marked and place.marked.torque
+                else None,
+                None,
+                "marking, as stated" if place.marked and place.marked.torque else "read the marking",
+            )
+            for place in given.terminals
+        ],
+        governed_by=GovernedBy(
+            breaker="breaker-standard-rating" if floor_governs else "overcurrent-continuous-load",
+            conductors=choice.conductors_governed_by,
+            grounding="grounding-conductor-size",
+            raceway="raceway-fill" if in_raceway else None,
+        ),
+    )
+
+
+def _supplied(circuit: Circuit) -> ConductorSize | None:
+    """Return the grounding conductor that the cable brings, where the whole run is one kind of cable."""
+    supplied = {
+        segment.facts.cable.grounding_size if segment.facts.cable else None
+        for segment in circuit.given.segments
+    }
+    all_cable = not any(segment.method.is_raceway for segment in circuit.given.segments)
+    return supplied.pop() if all_cable and len(supplied) == 1 else None
+
+
+def _segment(circuit: Circuit, segment: SegmentConditions, size: ConductorSize) -> DesignedSegment:
+    given = circuit.given
+    trade_size = circuit.sizes.trade_sizes[segment.index]
+    raceway = None
+    if segment.method.is_raceway and trade_size is not None:
+        filled = fill(given, segment, circuit.sizes, trade_size)
+        if filled is not None:
+            raceway = DesignedRaceway(trade_size, round(filled.percent, 2), filled.limit.number)
+    support = given.edition.support(segment.method.name, trade_size or "any")
+    operating = operating_c(given, segment, size)
+    return DesignedSegment(
+        wiring_method=segment.method.name,
+        ampacity_a=segment_ampacity_a(given, segment, size),
+        conductor_temperature_c=None if operating is None else round(operating, 2),
+        raceway=raceway,
+        supports=(
+            Supports(Measure(support[0], "in"), Measure(support[1], "in"), support[2].section)
+            if support is not None
+            else None
+        ),
+    )
+
+
+def review_request(circuit: Circuit, request: dict[str, Any]) -> dict[str, Any]:
+    """Return the body of the review of a design: the request as it came, with all that was chosen."""
+    sizes = circuit.sizes
+    installed: dict[str, Any] = {
+        "breaker_rating_a": sizes.breaker_a,
+        "ungrounded_size": sizes.ungrounded,
+        "neutral_size": sizes.neutral,
+        "grounding_size": sizes.grounding,
+        "grounding_material": sizes.grounding_material,
+        "ground_fault_protection": sizes.ground_fault_protection,
+        "disconnect": None if sizes.disconnect is None else sizes.disconnect.model_dump(),
+        "setting_label": sizes.setting_label,
+        "torque_records": (
+            None
+            if sizes.torque_records is None
+            else [
+                {"at": record.at, "torque": {"value": record.torque.value, "unit": record.torque.unit}}
+                for record in sizes.torque_records
+            ]
+        ),
+    }
+    body = dict(request)
+    body["installed"] = installed
+    body["run"] = [
+        segment if trade_size is None else {**segment, "raceway_trade_size": trade_size}
+        for segment, trade_size in zip(request["run"], sizes.trade_sizes, strict=True)
+    ]
+    return body

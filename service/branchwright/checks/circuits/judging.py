@@ -1,0 +1,108 @@
+"""Runs the rules over a circuit, and again under every other reading that was consulted."""
+
+import copy
+from collections.abc import Callable, Sequence
+
+from branchwright.checks.circuits.answers import ConsultedInterpretation, OtherReading
+from branchwright.checks.circuits.circuit import Circuit, Sizes
+from branchwright.checks.circuits.facts import CircuitFacts, CircuitReviewRequest
+from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.rules import RULES, Rule
+from branchwright.checks.circuits.sizing import minimum_size
+from branchwright.codebook import Book, at, interpretations
+from branchwright.findings import Finding, Verdict, verdict_of
+
+REVIEW_RULES: tuple[Rule, ...] = RULES
+DESIGN_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if not rule.review_only)
+
+_INTERPRETATIONS = {item.name: item for item in interpretations()}
+_RULE_CONSULTED = frozenset[str]().union(*(rule.consults for rule in RULES))
+"""Interpretations that only rules consult; any other is consulted while the conditions are derived."""
+
+
+def bind(facts: CircuitFacts) -> Book:
+    """Return the codebook bound to a request's edition and readings."""
+    readings = facts.readings.model_dump(by_alias=True, exclude_none=True) if facts.readings else {}
+    return at(facts.edition, readings)
+
+
+def installed_circuit(request: CircuitReviewRequest, book: Book) -> Circuit:
+    """Return the circuit of a review request as it is stated."""
+    installed = request.installed
+    given = Given(request, book, installed.breaker_rating_a)
+    sizes = Sizes(
+        breaker_a=installed.breaker_rating_a,
+        ungrounded=installed.ungrounded_size,
+        neutral=installed.neutral_size,
+        grounding=installed.grounding_size,
+        grounding_material=installed.grounding_material
+        or request.conductors.grounding_material
+        or request.conductors.material,
+        trade_sizes=[segment.raceway_trade_size for segment in request.run],
+        ground_fault_protection=installed.ground_fault_protection,
+        disconnect=installed.disconnect,
+        setting_label=installed.setting_label,
+        torque_records=installed.torque_records,
+    )
+    return Circuit(given, sizes, minimum_size(given), is_review=True)
+
+
+def judge(circuit: Circuit, rules: Sequence[Rule]) -> list[Finding]:
+    """Return one finding of each rule."""
+    best = _best_of(circuit)
+    return [rule(circuit, best) for rule in rules]
+
+
+def _best_of(circuit: Circuit) -> Callable[[], Circuit]:
+    """Return a maker of the same circuit with every unknown fact at its best, built at most once."""
+    made: list[Circuit] = []
+
+    def make() -> Circuit:
+        if not made:
+            made.append(_rebuilt(circuit, circuit.given.book, "best"))
+        return made[0]
+
+    return make
+
+
+def _rebuilt(circuit: Circuit, book: Book, assumption: str) -> Circuit:
+    given = Given(circuit.facts, book, circuit.sizes.breaker_a, "best" if assumption == "best" else "worst")
+    return Circuit(given, circuit.sizes, minimum_size(given), is_review=circuit.is_review)
+
+
+def consulted_interpretations(
+    circuit: Circuit, rules: Sequence[Rule], findings: Sequence[Finding], verdict: Verdict
+) -> list[ConsultedInterpretation]:
+    """Return each interpretation that was consulted, with the verdict under each of its other readings."""
+    book = circuit.given.book
+    found: list[ConsultedInterpretation] = []
+    # Judging under another reading consults too; the set is read before that.
+    for name in sorted(book.consulted):
+        item = _INTERPRETATIONS[name]
+        reading = book.readings.get(name) or item.default
+        others = [
+            OtherReading(other, verdict_under(circuit, rules, findings, name, other))
+            for other in item.readings
+            if other != reading
+        ]
+        found.append(
+            ConsultedInterpretation(name, reading, others, any(other.verdict != verdict for other in others))
+        )
+    return found
+
+
+def verdict_under(
+    circuit: Circuit, rules: Sequence[Rule], findings: Sequence[Finding], name: str, reading: str
+) -> Verdict:
+    """Return the verdict of the same circuit under one other reading; only rules that consult it run again."""
+    book = circuit.given.book.with_reading(name, reading)
+    if name not in _RULE_CONSULTED:
+        return verdict_of(judge(_rebuilt(circuit, book, circuit.given.assumption), rules))
+    given = copy.copy(circuit.given)
+    given.book = book
+    other = Circuit(given, circuit.sizes, circuit.minimum_size, is_review=circuit.is_review)
+    best = _best_of(other)
+    return verdict_of(
+        rule(other, best) if name in rule.consults else finding
+        for rule, finding in zip(rules, findings, strict=True)
+    )

@@ -1,0 +1,133 @@
+"""What an answer says beside its findings: what to verify, what was not examined, and the cautions."""
+
+from branchwright.checks.circuits.answers import ToVerify
+from branchwright.checks.circuits.facts import CircuitFacts, Receptacle
+from branchwright.checks.circuits.given import DEFAULT_INSULATION, Given
+
+NOT_EXAMINED = [
+    "condition and labelling of the panel, and its space and busbar",
+    "whether the service carries the added load",
+    "whether the circuit serves nothing else",
+    "box and enclosure fill, bends, burial depth and physical protection",
+    "working space, bonding at the panel, and surge protection",
+    "height of the coupler, length of the output cable, and ventilation",
+    "local amendments of the code",
+]
+"""What no circuit review looks at; authorities and local practice do."""
+
+CAUTIONS = [
+    "De-energize the circuit, lock it out and test it before touching any conductor.",
+    "Service conductors and the line-side lugs of a main breaker stay live with the main off.",
+    "Local code, permit and inspection, the authority having jurisdiction and licensed practice govern.",
+    "The manufacturers' instructions of charger, breaker and terminals come first.",
+]
+ALUMINUM = (
+    "Aluminum terminations need lugs marked for aluminum, clean strands and the marked torque; "
+    "a loose one overheats."
+)
+RECEPTACLE = (
+    "Receptacles overheat under hours of charging when they are worn, light-duty or loosely wired; "
+    "use one made for the duty and feel for heat in use."
+)
+
+
+def cautions(facts: CircuitFacts) -> list[str]:
+    """Return the cautions that every answer bears, and those that the case adds."""
+    found = list(CAUTIONS)
+    if facts.conductors.material == "aluminum":
+        found.append(ALUMINUM)
+    if isinstance(facts.charger.connection, Receptacle):
+        found.append(RECEPTACLE)
+    return found
+
+
+def not_examined(facts: CircuitFacts) -> list[str]:
+    """Return what was not looked at."""
+    found = list(NOT_EXAMINED)
+    if facts.jurisdiction is not None:
+        found.append(f"amendments in force in {facts.jurisdiction}")
+    return found
+
+
+def to_verify(given: Given) -> list[ToVerify]:
+    """Return the facts that were merely declared, or assumed where nothing was stated."""
+    facts = given.facts
+    found: list[ToVerify] = []
+    for place in given.terminals:
+        marked = place.marked
+        evidence = (
+            "marking on the " + place.at if not place.at.startswith("points/") else "marking on the device"
+        )
+        rating = marked.temperature_rating_c if marked else None
+        found.append(
+            ToVerify(
+                place.pointer + "/temperature_rating_c",
+                f"{rating}" if rating is not None else "not stated, taken as unmarked",
+                evidence,
+            )
+        )
+        if marked is None or (marked.smallest is None and marked.largest is None):
+            found.append(ToVerify(place.pointer + "/largest", "not stated, not judged", evidence))
+        if marked is None or marked.torque is None:
+            found.append(ToVerify(place.pointer + "/torque", "not stated: read the marking", evidence))
+    charger = facts.charger
+    if charger.rated_current_a is None:
+        found.append(
+            ToVerify(
+                "/charger/rated_current_a",
+                f"not stated, taken as {charger.charging_current_a:g} A",
+                "nameplate of the charger",
+            )
+        )
+    if charger.setting_access is not None:
+        found.append(
+            ToVerify("/charger/setting_access", charger.setting_access, "how the setting is reached")
+        )
+    if facts.breaker and facts.breaker.listed_for_panel is not None:
+        stated = "listed" if facts.breaker.listed_for_panel else "not listed"
+        found.append(ToVerify("/breaker/listed_for_panel", stated, "label of the panel"))
+    if facts.conductors.insulation is None and any(segment.method.is_raceway for segment in given.segments):
+        found.append(
+            ToVerify(
+                "/conductors/insulation",
+                f"not stated, taken as {DEFAULT_INSULATION}",
+                "print on the conductor",
+            )
+        )
+    for segment in given.segments:
+        at = f"/run/{segment.index}"
+        if segment.facts.ambient_c is None:
+            found.append(
+                ToVerify(
+                    at + "/ambient_c",
+                    f"not stated, taken as {segment.base_ambient_c:g} degC",
+                    "hottest hour where the segment lies",
+                )
+            )
+        if segment.method.is_raceway and segment.facts.other_current_carrying_conductors is None:
+            found.append(
+                ToVerify(
+                    at + "/other_current_carrying_conductors",
+                    "not stated, taken as none",
+                    "inside of the raceway",
+                )
+            )
+        if segment.facts.raceway_temperature_rating_c is not None:
+            found.append(
+                ToVerify(
+                    at + "/raceway_temperature_rating_c",
+                    f"{segment.facts.raceway_temperature_rating_c:g}",
+                    "print on the raceway",
+                )
+            )
+        if not segment.method.is_raceway and (
+            segment.facts.cable is None or segment.facts.cable.grounding_size is None
+        ):
+            found.append(
+                ToVerify(
+                    at + "/cable/grounding_size",
+                    "not stated: at least as designed or installed",
+                    "print on the cable",
+                )
+            )
+    return found

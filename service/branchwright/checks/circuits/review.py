@@ -1,0 +1,58 @@
+"""Reviews a proposed or installed circuit, and computes what would mend it."""
+
+from collections.abc import Sequence
+
+from branchwright import __version__, codebook
+from branchwright.checks.circuits.answers import CircuitReviewAnswer
+from branchwright.checks.circuits.changes import changed
+from branchwright.checks.circuits.design import design_that_would_do
+from branchwright.checks.circuits.facts import CircuitReviewRequest
+from branchwright.checks.circuits.judging import (
+    REVIEW_RULES,
+    bind,
+    consulted_interpretations,
+    installed_circuit,
+    judge,
+)
+from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
+from branchwright.checks.circuits.remedies import REVIEW_CANDIDATES, attach
+from branchwright.checks.circuits.working import Working
+from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of
+
+
+def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
+    """Return what the rules find of a circuit as it is stated, with remedies for what fails."""
+    stated = request.model_dump(by_alias=True, exclude_unset=True)
+    circuit = installed_circuit(request, bind(request))
+    findings = judge(circuit, REVIEW_RULES)
+    verdict = verdict_of(findings)
+    would_do = None
+    if verdict == "fail":
+        attach(request, circuit, findings, REVIEW_CANDIDATES, _judge_review)
+        would_do = design_that_would_do(_without_trade_sizes(request))
+    return CircuitReviewAnswer(
+        edition=request.edition,
+        jurisdiction=request.jurisdiction,
+        verdict=verdict,
+        findings=findings,
+        steps=Working(circuit).steps,
+        interpretations=consulted_interpretations(circuit, REVIEW_RULES, findings, verdict),
+        to_verify=to_verify(circuit.given),
+        not_examined=not_examined(request),
+        cautions=cautions(request),
+        provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
+        design=would_do,
+    )
+
+
+def _judge_review(request: CircuitReviewRequest) -> tuple[Sequence[Finding], Verdict]:
+    findings = judge(installed_circuit(request, bind(request)), REVIEW_RULES)
+    return findings, verdict_of(findings)
+
+
+def _without_trade_sizes(request: CircuitReviewRequest) -> CircuitReviewRequest:
+    """Return the request without its raceways' sizes: a design may choose larger ones."""
+    for index, segment in enumerate(request.run):
+        if segment.raceway_trade_size is not None:
+            request = changed(request, f"/run/{index}/raceway_trade_size", None)
+    return request

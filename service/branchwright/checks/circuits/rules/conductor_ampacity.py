@@ -1,0 +1,187 @@
+"""The ungrounded conductors' ampacity: before and after correction, and under the breaker."""
+
+from branchwright.calculations.continuous_load import least_rating_a
+from branchwright.checks.circuits.circuit import (
+    Circuit,
+    protected_ampacity_a,
+    run_ampacity_a,
+    segment_ampacity_a,
+    terminal_ampacity_a,
+)
+from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.rules.rule import rule
+from branchwright.findings import Finding
+from branchwright.quantities.conductor_sizes import ConductorSize
+
+UNKNOWN = ("temperature_rating_c", "setting_access", "location")
+
+
+def least_ampacity_a(given: Given) -> float:
+    """Return the least ampacity in A before correction that the continuous load asks for."""
+    return least_rating_a.value(
+        given.edition.provision("conductor-continuous-load").number("factor"), given.load_a
+    )
+
+
+def permitted_breaker_a(given: Given, ampacity_a: float) -> float:
+    """Return the greatest breaker in A that protects an ampacity; 0 where none does."""
+    edition = given.edition
+    rule_of_next_size = edition.provision("next-size-up")
+    above = edition.standard_rating_at_least(ampacity_a)
+    if (
+        above is not None
+        and rule_of_next_size.says("permitted")
+        and above.number <= rule_of_next_size.number("up_to_a")
+        and ampacity_a > 0
+    ):
+        return above.number
+    return max((rating for rating in edition.standard_ratings if rating <= ampacity_a), default=0.0)
+
+
+def governing_segment(given: Given, size: ConductorSize) -> int:
+    """Return the index of the segment whose ampacity is the one that governs the run."""
+    governing = run_ampacity_a(given, size)
+    for segment in given.segments:
+        if segment_ampacity_a(given, segment, size) == governing:
+            return segment.index
+    return 0
+
+
+def carries_continuous_load(given: Given, breaker_a: float, size: ConductorSize) -> bool:
+    """Return whether a size carries 125 percent of the load at the terminals' column."""
+    return terminal_ampacity_a(given, size) >= least_ampacity_a(given)
+
+
+def carries_corrected_load(given: Given, breaker_a: float, size: ConductorSize) -> bool:
+    """Return whether a size carries the load after correction and adjustment."""
+    return run_ampacity_a(given, size) >= given.load_a
+
+
+def is_protected(given: Given, breaker_a: float, size: ConductorSize) -> bool:
+    """Return whether the breaker protects a size."""
+    return breaker_a <= permitted_breaker_a(given, protected_ampacity_a(given, size))
+
+
+def within_small_conductor_limit(given: Given, breaker_a: float, size: ConductorSize) -> bool:
+    """Return whether a small conductor's own limit on the breaker is kept."""
+    limit = given.edition.small_conductor_limit(given.material, size)
+    return limit is None or breaker_a <= limit.number
+
+
+@rule(
+    "conductor-continuous-load",
+    subject="ungrounded conductors",
+    concept="conductor-continuous-load",
+    needs=("ungrounded",),
+    waits_for=UNKNOWN,
+)
+def conductor_continuous_load(circuit: Circuit) -> Finding:
+    """Do the conductors carry 125 percent of the load before correction, at the terminals' temperature column?
+
+    Applies: always.
+    Rests on: the ampacity before correction and adjustment, in the column of the lowest-rated terminal and
+    within the cap of any cable, is at least 125 percent of the continuous load.
+    Missing facts: unmarked terminals count as 60 degC up to 100 A; undetermined where a marking would decide.
+    """
+    given = circuit.given
+    least = least_ampacity_a(given)
+    ampacity = terminal_ampacity_a(given, circuit.ungrounded)
+    return conductor_continuous_load.at_least(
+        ampacity,
+        least,
+        "A",
+        f"{circuit.ungrounded} {given.material} has {ampacity:g} A at the {given.column} degC column of the lowest "
+        f"terminal ({given.column_at}) and within any cable's cap; the load asks for at least {least:g} A.",
+        conductor_continuous_load.cited(given.edition),
+        circuit.pointer("ungrounded"),
+    )
+
+
+@rule(
+    "conductor-corrected-ampacity",
+    subject="ungrounded conductors",
+    concept="conductor-actual-load",
+    needs=("ungrounded",),
+    waits_for=UNKNOWN,
+)
+def conductor_corrected_ampacity(circuit: Circuit) -> Finding:
+    """Do the conductors carry the load itself after ambient correction and count adjustment?
+
+    Applies: always; every segment is computed.
+    Rests on: the ampacity from the insulation's own column, corrected and adjusted, is at least the load. The
+    lowest segment governs, save for a portion that the short-length exception disregards.
+    Missing facts: no ambient temperature stands for that of the table; an unknown location counts as wet.
+    """
+    given = circuit.given
+    ampacity = run_ampacity_a(given, circuit.ungrounded)
+    segment = governing_segment(given, circuit.ungrounded)
+    return conductor_corrected_ampacity.at_least(
+        ampacity,
+        given.load_a,
+        "A",
+        f"{circuit.ungrounded} {given.material} has {ampacity:g} A after correction and adjustment; "
+        f"the load is {given.load_a:g} A.",
+        conductor_corrected_ampacity.cited(given.edition),
+        f"/run/{segment}",
+        segment,
+    )
+
+
+@rule(
+    "conductor-overcurrent-protection",
+    subject="ungrounded conductors",
+    concept="next-size-up",
+    needs=("breaker", "ungrounded"),
+    waits_for=UNKNOWN,
+)
+def conductor_overcurrent_protection(circuit: Circuit) -> Finding:
+    """Does the breaker protect the conductors?
+
+    Applies: always.
+    Rests on: the least of corrected ampacity, termination-column ampacity and cable cap is protected; where it
+    is no standard rating, the next higher standard rating is permitted.
+    Missing facts: as for the ampacities.
+    """
+    given = circuit.given
+    ampacity = protected_ampacity_a(given, circuit.ungrounded)
+    permitted = permitted_breaker_a(given, ampacity)
+    return conductor_overcurrent_protection.at_most(
+        circuit.breaker_a,
+        permitted,
+        "A",
+        f"{circuit.ungrounded} {given.material} has {ampacity:g} A to protect, which permits a breaker of at most "
+        f"{permitted:g} A; it has {circuit.breaker_a:g} A.",
+        conductor_overcurrent_protection.cited(given.edition),
+        circuit.pointer("ungrounded"),
+    )
+
+
+@rule(
+    "small-conductor-protection",
+    subject="ungrounded conductors",
+    concept="small-conductor-protection",
+    needs=("breaker", "ungrounded"),
+)
+def small_conductor_protection(circuit: Circuit) -> Finding:
+    """Does the breaker keep the limit that small conductors have whatever their ampacity?
+
+    Applies: to copper up to 10 AWG and aluminum up to 10 AWG.
+    Rests on: fixed greatest overcurrent devices for small conductors, after everything else.
+    Missing facts: undetermined without breaker and size.
+    """
+    given = circuit.given
+    limit = given.edition.small_conductor_limit(given.material, circuit.ungrounded)
+    if limit is None:
+        return small_conductor_protection.not_applicable(
+            f"{circuit.ungrounded} {given.material} is no small conductor.",
+            small_conductor_protection.cited(given.edition),
+        )
+    return small_conductor_protection.at_most(
+        circuit.breaker_a,
+        limit.number,
+        "A",
+        f"{circuit.ungrounded} {given.material} takes at most {limit.number:g} A; "
+        f"the breaker has {circuit.breaker_a:g} A.",
+        limit.citation,
+        circuit.pointer("ungrounded"),
+    )

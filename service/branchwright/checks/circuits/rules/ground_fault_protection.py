@@ -1,0 +1,114 @@
+"""Ground-fault protection of the charging outlet."""
+
+from dataclasses import dataclass
+
+from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.rules.rule import rule
+from branchwright.findings import Citation, Finding, Provided, Required
+
+DWELLINGS = frozenset({"one-family", "two-family", "multifamily"})
+COVERED = {
+    "outdoors": "outdoors",
+    "garage": "garage",
+    "accessory-building": "accessory_building",
+    "indoors": "indoors",
+}
+"""The name that the provision uses for each location of a charger."""
+
+
+@dataclass(slots=True)
+class ProtectionNeed:
+    """Whether protection is asked for (None: a fact is missing), why, by what, and what is missing."""
+
+    required: bool | None
+    why: str
+    citation: Citation
+    missing: str | None = None
+
+
+def protection_need(given: Given, breaker_a: float) -> ProtectionNeed:
+    """Return whether the outlet needs ground-fault protection for personnel."""
+    if given.receptacle is not None:
+        of_receptacles = given.edition.provision("receptacle-protection")
+        if of_receptacles.says("all_receptacles"):
+            return ProtectionNeed(True, "every receptacle for charging needs it", of_receptacles.citation)
+        return ProtectionNeed(
+            False, "this edition does not ask for it at this receptacle", of_receptacles.citation
+        )
+    hardwired = given.edition.provision("hardwired-protection")
+    cited = hardwired.citation
+    limit = hardwired.number("up_to_a")
+    if breaker_a > limit:
+        return ProtectionNeed(
+            False, f"a hardwired charger on more than {limit:g} A is outside the section", cited
+        )
+    if hardwired.number("up_to_v_to_ground") < given.to_ground_v:
+        return ProtectionNeed(False, "the voltage to ground is above the section's limit", cited)
+    premises = given.facts.premises
+    occupancy = premises.occupancy if premises else None
+    location = premises.charger_location if premises else None
+    if occupancy is not None and occupancy not in DWELLINGS:
+        return ProtectionNeed(False, "the section is for dwellings", cited)
+    if location is not None and not hardwired.says(COVERED[location]):
+        return ProtectionNeed(False, f"the section does not cover outlets {location}", cited)
+    if occupancy is None or location is None:
+        missing = "/premises/occupancy" if occupancy is None else "/premises/charger_location"
+        return ProtectionNeed(
+            None, "the section covers dwellings by the location of the charger", cited, missing
+        )
+    if given.book.reading("hardwired-outlet") == "not-an-outlet":
+        return ProtectionNeed(False, "by this reading a hardwired charger is no outlet", cited)
+    return ProtectionNeed(
+        True, f"a dwelling's outlet ({location}) on a circuit of up to {limit:g} A needs it", cited
+    )
+
+
+@rule(
+    "ground-fault-protection",
+    subject="ground-fault protection for personnel",
+    concept="hardwired-protection",
+    needs=("breaker",),
+    consults=("hardwired-outlet",),
+)
+def ground_fault_protection(circuit: Circuit) -> Finding:
+    """Is the charging outlet protected against ground faults where the edition asks for it?
+
+    Applies: to receptacles for charging, and to hardwired chargers of dwellings by location and rating.
+    Rests on: protection by the breaker or the receptacle; the charger's own protection does not stand for it.
+    Missing facts: undetermined where occupancy or location would decide, or where the installed protection is
+    not stated. A manufacturer who forbids a ground-fault breaker leaves the question to the authority.
+    """
+    given = circuit.given
+    need = protection_need(given, circuit.breaker_a)
+    if need.required is None:
+        return ground_fault_protection.undetermined(
+            need.missing, f"Not stated, and {need.why}: {need.missing}.", need.citation
+        )
+    if not need.required:
+        return ground_fault_protection.not_applicable(f"Not asked for: {need.why}.", need.citation)
+    markings = given.facts.charger.markings
+    by = circuit.sizes.ground_fault_protection
+    permitted = ["breaker", "receptacle"] if given.receptacle is not None else ["breaker"]
+    if markings and markings.forbids_gfci_breaker and by in (None, "breaker"):
+        return ground_fault_protection.undetermined(
+            "/charger/markings/forbids_gfci_breaker",
+            f"Asked for ({need.why}), but the manufacturer forbids a ground-fault breaker: the authority having "
+            "jurisdiction decides.",
+            need.citation,
+        )
+    if by is None:
+        return ground_fault_protection.undetermined(
+            "/installed/ground_fault_protection",
+            f"Asked for ({need.why}); what is installed is not stated.",
+            need.citation,
+        )
+    return ground_fault_protection.finding(
+        "pass" if by in permitted else "fail",
+        f"Asked for: {need.why}. It is {'by the ' + by if by != 'none' else 'missing'}"
+        + (", which is not protection of the outlet." if by == "charger" else "."),
+        citation=need.citation,
+        pointer="/installed/ground_fault_protection" if circuit.is_review else "/charger/connection",
+        required=Required(permitted, "text", "one-of"),
+        provided=Provided(by, "text"),
+    )

@@ -1,0 +1,125 @@
+"""The grounding conductor's size."""
+
+from dataclasses import dataclass
+
+from branchwright.calculations.grounding import proportional_area_cmil, shortfall_percent
+from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.rules.rule import rule
+from branchwright.findings import Finding, Provided, Required, Sourced
+from branchwright.quantities.conductor_sizes import RANK, SIZES, ConductorSize, smaller_of
+
+
+@dataclass(slots=True)
+class GroundingNeed:
+    """How the least grounding conductor was found. Areas in circular mils."""
+
+    table: Sourced
+    installed: ConductorSize
+    minimum: ConductorSize
+    grew: bool
+    least_cmil: float
+    by_area: ConductorSize
+    least: ConductorSize
+
+
+def grounding_need(
+    given: Given, breaker_a: float, installed: ConductorSize, minimum: ConductorSize | None, material: str
+) -> GroundingNeed | None:
+    """Return the least grounding conductor, or None where the table ends below the breaker."""
+    edition = given.edition
+    table = edition.grounding_conductor(breaker_a, material)
+    if table is None:
+        return None
+    base = SIZES[RANK[table.name]]
+    # A circuit that no size can serve has no minimum to have grown from.
+    from_size = minimum or installed
+    grew = RANK[installed] > RANK[from_size]
+    least_cmil = edition.areas_cmil[base].number
+    by_area: ConductorSize = base
+    if grew:
+        least_cmil = proportional_area_cmil.value(
+            least_cmil, edition.areas_cmil[installed].number, edition.areas_cmil[from_size].number
+        )
+        by_area = _size_by_area(given, least_cmil, installed)
+    return GroundingNeed(
+        table, installed, from_size, grew, least_cmil, by_area, smaller_of(by_area, installed)
+    )
+
+
+def _size_by_area(given: Given, least_cmil: float, installed: ConductorSize) -> ConductorSize:
+    edition = given.edition
+    found = edition.size_with_area_at_least(least_cmil)
+    if found is None:
+        return installed
+    if RANK[found] == 0:
+        return found
+    below = SIZES[RANK[found] - 1]
+    # The reading matters only where the next smaller size is nearly enough and the cap does not decide anyway.
+    near = shortfall_percent(edition.areas_cmil[below].number, least_cmil) < edition.provision(
+        "grounding-proportion"
+    ).number("near_miss_percent")
+    if (
+        near
+        and RANK[below] < RANK[installed]
+        and given.book.reading("grounding-near-miss") == "within-rounding"
+    ):
+        return below
+    return found
+
+
+@rule(
+    "grounding-conductor-size",
+    subject="grounding conductor",
+    concept="grounding-proportion",
+    needs=("breaker", "ungrounded", "grounding"),
+    waits_for=("temperature_rating_c", "setting_access", "location"),
+    consults=("grounding-near-miss",),
+)
+def grounding_conductor_size(circuit: Circuit) -> Finding:
+    """Is the grounding conductor large enough for the breaker and for grown ungrounded conductors?
+
+    Applies: always.
+    Rests on: the size by the breaker's rating; where the ungrounded conductors are larger than their ampacity
+    asks for, the grounding conductor grows with them in exact proportion of area; it need never be larger than
+    they are. Growth that ambient correction or count adjustment asks for does not count in this edition.
+    Missing facts: undetermined without sizes. A cable's own grounding conductor is judged where it is stated.
+    """
+    given = circuit.given
+    edition = given.edition
+    sizes = circuit.sizes
+    need = grounding_need(
+        given, circuit.breaker_a, circuit.ungrounded, circuit.minimum_size, sizes.grounding_material
+    )
+    if need is None:
+        return grounding_conductor_size.undetermined(
+            circuit.pointer("breaker"),
+            f"The grounding table does not reach {circuit.breaker_a:g} A with the sizes known here.",
+            edition.citation_of("grounding_conductor"),
+        )
+    supplied: ConductorSize = sizes.grounding or need.least
+    pointer, segment = circuit.pointer("grounding"), None
+    for conditions in given.segments:
+        cable = conditions.facts.cable
+        if not conditions.method.is_raceway and cable and cable.grounding_size:
+            if RANK[cable.grounding_size] < RANK[supplied]:
+                supplied = cable.grounding_size
+                pointer, segment = f"/run/{conditions.index}/cable/grounding_size", conditions.index
+    if need.grew and need.least == need.by_area:
+        why = (
+            f"the ungrounded conductors grew from {need.minimum} to {need.installed}, "
+            f"so at least {need.least_cmil:,.0f} cmil are asked for"
+        )
+    elif need.grew:
+        why = f"grown with the ungrounded conductors it need not be larger than they are, {need.installed}"
+    else:
+        why = f"the breaker of {circuit.breaker_a:g} A asks for it"
+    return grounding_conductor_size.finding(
+        "pass" if RANK[supplied] >= RANK[need.least] else "fail",
+        f"Grounding conductor of {supplied} {sizes.grounding_material}; at least {need.least}: {why}.",
+        citation=grounding_conductor_size.cited(edition) if need.grew else need.table.citation,
+        pointer=pointer,
+        segment=segment,
+        required=Required(need.least, "size", "at-least"),
+        provided=Provided(supplied, "size"),
+    )

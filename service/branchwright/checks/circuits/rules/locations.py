@@ -1,0 +1,128 @@
+"""Wiring methods and insulation in dry, damp and wet locations, and the sizes that cables are made in."""
+
+from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.rules.rule import rule
+from branchwright.findings import Finding, Provided, Required
+from branchwright.quantities.conductor_sizes import RANK, ConductorSize
+
+
+def is_made(given: Given, breaker_a: float, size: ConductorSize) -> bool:
+    """Return whether every cable of the run is made with a size."""
+    return _not_made(given, size) is None
+
+
+def _not_made(given: Given, size: ConductorSize) -> int | None:
+    for segment in given.segments:
+        if segment.method.is_raceway:
+            continue
+        made = segment.method.made[given.material]
+        if made is None or not RANK[made[0]] <= RANK[size] <= RANK[made[1]]:
+            return segment.index
+    return None
+
+
+@rule(
+    "wiring-method-location",
+    subject="wiring method",
+    concept="wiring_methods",
+    waits_for=("location",),
+)
+def wiring_method_location(circuit: Circuit) -> Finding:
+    """May each wiring method be used where its segment lies?
+
+    Applies: always.
+    Rests on: the article of each wiring method; nonmetallic-sheathed cable is for dry locations, and a raceway
+    outdoors is wet inside.
+    Missing facts: an unknown location counts as wet; undetermined where that decides.
+    """
+    given = circuit.given
+    first = given.segments[0]
+    for segment in given.segments:
+        if not segment.method.permitted[segment.location]:
+            return wiring_method_location.one_of(
+                segment.location,
+                [place for place, permitted in segment.method.permitted.items() if permitted],
+                f"Segment {segment.index}: {segment.method.name} is not permitted in a {segment.location} location.",
+                segment.method.location_citation,
+                f"/run/{segment.index}/location",
+                holds=False,
+                segment=segment.index,
+            )
+    return wiring_method_location.finding(
+        "pass",
+        "Every wiring method is permitted in the location of its segment.",
+        citation=first.method.location_citation,
+        pointer="/run",
+    )
+
+
+@rule(
+    "conductor-insulation-location",
+    subject="conductor insulation",
+    concept="insulations",
+    waits_for=("location",),
+)
+def conductor_insulation_location(circuit: Circuit) -> Finding:
+    """May the conductors' insulation be used where each raceway lies?
+
+    Applies: to segments in raceways; cables bring their own insulation.
+    Rests on: the table of conductor insulations; in wet locations only insulation of a wet-rated type.
+    Missing facts: an unknown location counts as wet; undetermined where that decides.
+    """
+    given = circuit.given
+    edition = given.edition
+    cited = edition.citation_of("insulations")
+    raceways = [segment for segment in given.segments if segment.method.is_raceway]
+    for segment in raceways:
+        if not segment.insulation_permitted:
+            return conductor_insulation_location.one_of(
+                given.insulation,
+                sorted(
+                    name for name, location in edition.insulation_temperatures if location == segment.location
+                ),
+                f"Segment {segment.index}: {given.insulation} is not permitted in a {segment.location} location.",
+                cited,
+                "/conductors/insulation",
+                holds=False,
+                segment=segment.index,
+            )
+    if not raceways:
+        return conductor_insulation_location.not_applicable("No segment is in a raceway.", cited)
+    return conductor_insulation_location.finding(
+        "pass",
+        f"{given.insulation} is permitted in the location of every raceway.",
+        citation=cited,
+        pointer="/conductors/insulation",
+    )
+
+
+@rule("cable-size", subject="cable", concept="wiring_methods", needs=("ungrounded",))
+def cable_size(circuit: Circuit) -> Finding:
+    """Is each cable made with conductors of this size?
+
+    Applies: to segments in cable.
+    Rests on: the sizes that the article of the cable permits.
+    Missing facts: undetermined without the size.
+    """
+    given = circuit.given
+    cables = [segment for segment in given.segments if not segment.method.is_raceway]
+    if not cables:
+        return cable_size.not_applicable("No segment is a cable.")
+    size = circuit.ungrounded
+    outside = _not_made(given, size)
+    segment = cables[0] if outside is None else given.segments[outside]
+    made = segment.method.made[given.material]
+    limit = None
+    if made is not None:
+        too_large = RANK[size] > RANK[made[1]]
+        limit = Required(made[1] if too_large else made[0], "size", "at-most" if too_large else "at-least")
+    return cable_size.finding(
+        "pass" if outside is None else "fail",
+        f"{segment.method.name} with {given.material} of {size} is {'made' if outside is None else 'not made'}.",
+        citation=segment.method.sizes_citation,
+        pointer=circuit.pointer("ungrounded"),
+        segment=segment.index,
+        required=limit,
+        provided=Provided(size, "size"),
+    )

@@ -1,0 +1,274 @@
+"""Raceways: fill, temperature listing and ambient limit."""
+
+from dataclasses import dataclass
+
+from branchwright.calculations.ampacity import corrected_ampacity_a
+from branchwright.calculations.conductor_temperature import operating_temperature_c
+from branchwright.calculations.raceway_fill import conductors_area_in2, fill_percent, same_size_count
+from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count
+from branchwright.checks.circuits.given import Given, SegmentConditions
+from branchwright.checks.circuits.rules.conductor_ampacity import least_ampacity_a
+from branchwright.checks.circuits.rules.rule import rule
+from branchwright.findings import Finding, Sourced
+from branchwright.quantities.conductor_sizes import ConductorSize
+from branchwright.quantities.trade_sizes import TradeSize
+
+REFERENCE_COLUMN = 75
+"""The column that the operating temperature is computed from; the provision on it names the same."""
+
+LIQUIDTIGHT = frozenset({"lfnc-b"})
+
+
+@dataclass(slots=True)
+class Fill:
+    """The fill of one segment's raceway. Areas in square inches."""
+
+    count: int
+    area_in2: float
+    raceway_in2: float
+    percent: float
+    limit: Sourced
+    same_size: bool
+    holds: bool
+
+
+def fill(given: Given, segment: SegmentConditions, sizes: Sizes, trade_size: TradeSize) -> Fill | None:
+    """Return the fill of a trade size, or None where other conductors are in it and their area is unknown."""
+    facts = segment.facts
+    others = facts.other_current_carrying_conductors or 0
+    other_area = facts.other_conductors_area_in2
+    if others and not other_area:
+        return None
+    edition = given.edition
+    areas = edition.conductor_areas_in2
+    ungrounded = areas[given.insulation, sizes.ungrounded or "14 AWG"]
+    neutrals = neutral_count(given)
+    neutral = areas[given.insulation, sizes.neutral] if neutrals and sizes.neutral else ungrounded
+    grounding = areas[given.insulation, sizes.grounding] if sizes.grounding else 0.0
+    area = conductors_area_in2(2, ungrounded, neutrals, neutral, grounding, other_area or 0.0)
+    count = 3 + neutrals + others
+    # Other conductors of unknown number but known area: more than two in any case.
+    limit = (
+        edition.provision("nipple").values["fill_percent"]
+        if segment.is_nipple
+        else edition.fill_percent(count)
+    )
+    raceway = segment.method.areas[trade_size].number
+    percent = fill_percent.value(area, raceway)
+    same = not other_area and ungrounded == grounding and (not neutrals or neutral == ungrounded)
+    holds = percent <= limit.number or (
+        same and count <= same_size_count.value(limit.number, raceway, ungrounded)
+    )
+    return Fill(count, area, raceway, percent, limit, same, holds)
+
+
+def smallest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -> TradeSize | None:
+    """Return the smallest trade size that takes the conductors; None where none does or it cannot be known."""
+    for trade_size, _ in segment.method.trade_sizes:
+        filled = fill(given, segment, sizes, trade_size)
+        if filled is not None and filled.holds:
+            return trade_size
+    return None
+
+
+@rule("raceway-fill", subject="raceway", concept="raceway_fill", needs=("ungrounded", "grounding"))
+def raceway_fill(circuit: Circuit) -> Finding:
+    """Do the conductors fill each raceway no more than permitted?
+
+    Applies: to every segment in a raceway.
+    Rests on: 53, 31 and 40 percent of the area for one, two and more conductors, 60 percent in a nipple; every
+    conductor counts, the grounding conductor too; of conductors of one size a decimal of 0.8 counts as one.
+    Missing facts: undetermined where a trade size, or the area of other conductors in the raceway, is unknown.
+    """
+    given = circuit.given
+    cited = given.edition.citation_of("raceway_fill")
+    worst: tuple[tuple[bool, float], Finding] | None = None
+    for segment in given.segments:
+        trade_size = circuit.sizes.trade_sizes[segment.index]
+        pointer = f"/run/{segment.index}/raceway_trade_size"
+        if not segment.method.is_raceway:
+            if segment.facts.raceway_trade_size is not None:
+                return raceway_fill.undetermined(
+                    pointer,
+                    f"Segment {segment.index} is a cable; fill of a sleeve around it is not judged here.",
+                    cited,
+                )
+            continue
+        if trade_size is None:
+            return raceway_fill.undetermined(
+                pointer, f"The trade size of segment {segment.index} is not stated.", cited
+            )
+        filled = fill(given, segment, circuit.sizes, trade_size)
+        if filled is None:
+            return raceway_fill.undetermined(
+                f"/run/{segment.index}/other_conductors_area_in2",
+                f"Segment {segment.index} holds other conductors whose area is not stated.",
+                cited,
+            )
+        badness = (not filled.holds, filled.percent / filled.limit.number)
+        if worst is None or badness > worst[0]:
+            note = (
+                "; as conductors of one size they are permitted by their count"
+                if filled.holds and filled.percent > filled.limit.number
+                else ""
+            )
+            finding = raceway_fill.at_most(
+                round(filled.percent, 2),
+                filled.limit.number,
+                "%",
+                f"{filled.count} conductors fill trade size {trade_size} of segment {segment.index} to "
+                f"{filled.percent:.1f} of {filled.limit.number:g} percent{note}.",
+                filled.limit.citation,
+                pointer,
+                segment.index,
+            )
+            finding.outcome = "pass" if filled.holds else "fail"
+            worst = (badness, finding)
+    return worst[1] if worst else raceway_fill.not_applicable("No segment is in a raceway.", cited)
+
+
+def reference_ampacity_a(given: Given, segment: SegmentConditions, size: ConductorSize) -> float:
+    """Return the ampacity in A of the 75 degC column at the segment's ambient and conductor count; 0 if none."""
+    if segment.correction_75 is None:
+        return 0.0
+    return corrected_ampacity_a.value(
+        given.edition.ampacities_a.get((size, given.material, REFERENCE_COLUMN), 0.0),
+        segment.correction_75.number,
+        segment.adjustment_percent,
+    )
+
+
+def operating_c(given: Given, segment: SegmentConditions, size: ConductorSize) -> float | None:
+    """Return the conductor's temperature in degC at the load; None where the ambient leaves no ampacity."""
+    ampacity = reference_ampacity_a(given, segment, size)
+    if not ampacity:
+        return None
+    return operating_temperature_c.value(segment.ambient_c, REFERENCE_COLUMN, given.load_a, ampacity)
+
+
+def within_listing(given: Given, breaker_a: float, size: ConductorSize) -> bool:
+    """Return whether a size operates within the temperature listing of every raceway, by the reading in force."""
+    return all(
+        _within(given, segment, breaker_a, size) for segment in given.segments if segment.listed_c is not None
+    )
+
+
+def _by_column(given: Given, segment: SegmentConditions) -> bool:
+    """Return whether the other reading is in force here: wet liquidtight listed for no more than 60 degC."""
+    return (
+        segment.method.name in LIQUIDTIGHT
+        and segment.location != "dry"
+        and segment.listed_c is not None
+        and segment.listed_c <= 60
+        and given.book.reading("liquidtight-temperature") == "sixty-degree-column"
+    )
+
+
+def _within(given: Given, segment: SegmentConditions, breaker_a: float, size: ConductorSize) -> bool:
+    if _by_column(given, segment):
+        return given.edition.ampacities_a.get((size, given.material, 60), 0.0) >= least_ampacity_a(given)
+    operating = operating_c(given, segment, size)
+    return operating is not None and segment.listed_c is not None and operating <= segment.listed_c
+
+
+@rule(
+    "raceway-temperature",
+    subject="raceway",
+    concept="wiring_methods",
+    needs=("ungrounded",),
+    waits_for=("setting_access", "location"),
+    consults=("liquidtight-temperature",),
+)
+def raceway_temperature(circuit: Circuit) -> Finding:
+    """Does the conductor operate within the temperature that a liquidtight or PVC raceway is listed for?
+
+    Applies: to raceways with a temperature listing.
+    Rests on: the temperature of the conductor at the load, computed from the 75 degC ampacity at that ambient,
+    stays within the listing; unmarked liquidtight counts as 60 degC where wet or damp and 80 degC where dry.
+    By the other reading, conductors in wet liquidtight come from the 60 degC column.
+    Missing facts: an unknown location counts as wet.
+    """
+    given = circuit.given
+    size = circuit.ungrounded
+    worst: tuple[float, Finding] | None = None
+    for segment in given.segments:
+        if segment.listed_c is None:
+            continue
+        cited = segment.method.temperature_citation or segment.method.location_citation
+        pointer = f"/run/{segment.index}/raceway_temperature_rating_c"
+        if _by_column(given, segment):
+            column = given.edition.ampacities_a.get((size, given.material, 60), 0.0)
+            least = least_ampacity_a(given)
+            finding = raceway_temperature.at_least(
+                column,
+                least,
+                "A",
+                f"{size} {given.material} has {column:g} A in the 60 degC column that this reading asks for in wet "
+                f"liquidtight; the load asks for at least {least:g} A.",
+                cited,
+                pointer,
+                segment.index,
+            )
+            excess = least - column
+        else:
+            operating = operating_c(given, segment, size)
+            if operating is None:
+                return raceway_temperature.finding(
+                    "fail",
+                    f"At {segment.ambient_c:g} degC in segment {segment.index} the 75 degC column has no ampacity.",
+                    citation=cited,
+                    pointer=f"/run/{segment.index}/ambient_c",
+                    segment=segment.index,
+                )
+            finding = raceway_temperature.at_most(
+                round(operating, 2),
+                segment.listed_c,
+                "degC",
+                f"{size} {given.material} at {given.load_a:g} A operates at {operating:.1f} degC in segment "
+                f"{segment.index}, whose raceway is listed for {segment.listed_c:g} degC.",
+                cited,
+                pointer,
+                segment.index,
+            )
+            finding.outcome = "pass" if operating <= segment.listed_c else "fail"
+            excess = operating - segment.listed_c
+        if worst is None or excess > worst[0]:
+            worst = (excess, finding)
+    if worst is None:
+        return raceway_temperature.not_applicable(
+            "No raceway has a temperature listing that limits the conductor."
+        )
+    return worst[1]
+
+
+@rule("raceway-ambient", subject="raceway", concept="wiring_methods")
+def raceway_ambient(circuit: Circuit) -> Finding:
+    """Is each raceway used within the ambient temperature that its kind is permitted for?
+
+    Applies: to PVC.
+    Rests on: rigid PVC conduit is not used above 50 degC ambient unless listed for more.
+    Missing facts: no ambient temperature stands for that of the ampacity table.
+    """
+    worst: tuple[float, Finding] | None = None
+    for segment in circuit.given.segments:
+        limit = segment.method.ambient_limit_c
+        if limit is None:
+            continue
+        excess = segment.ambient_c - limit.number
+        if worst is None or excess > worst[0]:
+            finding = raceway_ambient.at_most(
+                segment.ambient_c,
+                limit.number,
+                "degC",
+                f"Segment {segment.index} has an ambient of {segment.ambient_c:g} degC; its raceway is permitted up "
+                f"to {limit.number:g} degC.",
+                segment.method.temperature_citation or limit.citation,
+                f"/run/{segment.index}/ambient_c",
+                segment.index,
+            )
+            worst = (excess, finding)
+    return (
+        worst[1]
+        if worst
+        else raceway_ambient.not_applicable("No raceway has a limit on ambient temperature.")
+    )

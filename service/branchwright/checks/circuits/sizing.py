@@ -1,0 +1,177 @@
+"""Chooses the sizes of a circuit: walks the sizes from the smallest with the rules' cheap predicates."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final, TypeAlias
+
+from branchwright.checks.circuits.circuit import Sizes
+from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect, TorqueRecord
+from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.rules.conductor_ampacity import (
+    carries_continuous_load,
+    carries_corrected_load,
+    is_protected,
+    within_small_conductor_limit,
+)
+from branchwright.checks.circuits.rules.disconnecting_means import disconnect_need
+from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
+from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
+from branchwright.checks.circuits.rules.locations import is_made
+from branchwright.checks.circuits.rules.raceways import fill, smallest_trade_size, within_listing
+from branchwright.checks.circuits.rules.terminals import take_size
+from branchwright.checks.circuits.rules.voltage_drop import meets_target
+from branchwright.codebook import Book
+from branchwright.quantities.conductor_sizes import SIZES, ConductorSize
+
+Predicate: TypeAlias = Callable[[Given, float, ConductorSize], bool]
+
+AMPACITY: Final[tuple[tuple[str, Predicate], ...]] = (
+    ("conductor-continuous-load", carries_continuous_load),
+    ("conductor-corrected-ampacity", carries_corrected_load),
+    ("conductor-overcurrent-protection", is_protected),
+    ("small-conductor-protection", within_small_conductor_limit),
+)
+"""What makes a size large enough for the load: the minimum that the grounding conductor is measured from."""
+
+GROWTH: Final[tuple[tuple[str, Predicate], ...]] = (
+    ("raceway-temperature", within_listing),
+    ("voltage-drop-target", meets_target),
+)
+"""What may ask for more than the minimum."""
+
+BOUNDS: Final[tuple[tuple[str, Predicate], ...]] = (
+    ("terminal-sizes", take_size),
+    ("cable-size", is_made),
+)
+"""What a larger size may run into."""
+
+SMALLEST: Final = "smallest-size-made"
+
+
+@dataclass(slots=True)
+class Choice:
+    """The sizes chosen. Where `served` is false they are the candidate at which the first limit was met."""
+
+    given: Given
+    sizes: Sizes
+    minimum: ConductorSize | None
+    served: bool
+    conductors_governed_by: str
+
+
+def minimum_size(given: Given) -> ConductorSize | None:
+    """Return the smallest size whose ampacity serves the load and is protected by the breaker, or None."""
+    breaker = given.breaker_a
+    if breaker is None:
+        return None
+    for size in SIZES:
+        if all(holds(given, breaker, size) for _, holds in AMPACITY):
+            return size
+    return None
+
+
+def choose(facts: CircuitFacts, book: Book) -> Choice:
+    """Return the smallest breaker, conductors and raceways that serve, or the nearest candidate."""
+    given = Given(facts, book, "least")
+    breaker = given.breaker_a
+    material = facts.conductors.grounding_material or facts.conductors.material
+    if breaker is None:
+        return Choice(given, _sizes(given, None, None, None, material), None, False, SMALLEST)
+    minimum: ConductorSize | None = None
+    rejected_by = SMALLEST
+    candidate: Sizes | None = None
+    for size in SIZES:
+        if minimum is None:
+            rejecting = _first_rejecting(AMPACITY, given, breaker, size)
+            if rejecting is not None:
+                rejected_by = rejecting
+                continue
+            minimum = size
+        rejecting = _first_rejecting(GROWTH, given, breaker, size)
+        if rejecting is not None:
+            rejected_by = rejecting
+            continue
+        sizes = _sizes(given, breaker, size, minimum, material)
+        rejecting = _first_rejecting(BOUNDS, given, breaker, size) or _rejecting_raceway(given, sizes)
+        if rejecting is None:
+            return Choice(given, sizes, minimum, True, rejected_by)
+        rejected_by = rejecting
+        candidate = candidate or sizes
+    if candidate is None:
+        candidate = _sizes(given, breaker, SIZES[-1], minimum, material)
+    return Choice(given, candidate, minimum, False, rejected_by)
+
+
+def _first_rejecting(
+    predicates: tuple[tuple[str, Predicate], ...], given: Given, breaker: float, size: ConductorSize
+) -> str | None:
+    for name, holds in predicates:
+        if not holds(given, breaker, size):
+            return name
+    return None
+
+
+def _rejecting_raceway(given: Given, sizes: Sizes) -> str | None:
+    for segment in given.segments:
+        if not segment.method.is_raceway:
+            continue
+        trade_size = sizes.trade_sizes[segment.index]
+        if trade_size is None:
+            # Unknown other conductors leave the fill undetermined, which is no reason to refuse a size.
+            unknown = (
+                segment.facts.other_current_carrying_conductors
+                and not segment.facts.other_conductors_area_in2
+            )
+            if not unknown:
+                return "raceway-fill"
+        elif segment.facts.raceway_trade_size is not None:
+            filled = fill(given, segment, sizes, trade_size)
+            if filled is not None and not filled.holds:
+                return "raceway-fill"
+    return None
+
+
+def _sizes(
+    given: Given,
+    breaker: float | None,
+    size: ConductorSize | None,
+    minimum: ConductorSize | None,
+    grounding_material: str,
+) -> Sizes:
+    """Return the sizes that follow from breaker and ungrounded conductors, and what the design prescribes."""
+    facts = given.facts
+    need = (
+        grounding_need(given, breaker, size, minimum, grounding_material)
+        if breaker is not None and size is not None
+        else None
+    )
+    protection = protection_need(given, breaker) if breaker is not None else None
+    charger = facts.charger
+    sizes = Sizes(
+        breaker_a=breaker,
+        ungrounded=size,
+        neutral=size if given.wants_neutral else None,
+        grounding=need.least if need else None,
+        grounding_material=grounding_material,
+        trade_sizes=[segment.raceway_trade_size for segment in facts.run],
+        ground_fault_protection="breaker" if protection and protection.required else None,
+        disconnect=(
+            InstalledDisconnect(present=True, readily_accessible=True, lockable_open=True)
+            if disconnect_need(given)[0]
+            else None
+        ),
+        setting_label=(
+            True if charger.rated_current_a and charger.rated_current_a > charger.charging_current_a else None
+        ),
+        torque_records=tuple(
+            TorqueRecord(at=place.at, torque=place.marked.torque)
+            for place in given.terminals
+            if place.marked and place.marked.torque
+        )
+        or None,
+    )
+    if need is not None:
+        for segment in given.segments:
+            if segment.method.is_raceway and sizes.trade_sizes[segment.index] is None:
+                sizes.trade_sizes[segment.index] = smallest_trade_size(given, segment, sizes)
+    return sizes

@@ -1,0 +1,174 @@
+"""Reads the codebook's files once and hands out its records."""
+
+import csv
+import hashlib
+import tomllib
+from functools import cache
+from importlib import resources
+from importlib.resources.abc import Traversable
+from typing import Any
+
+from branchwright.codebook.records import (
+    CodebookFault,
+    Column,
+    EditionRecord,
+    Evidence,
+    Interpretation,
+    Provision,
+    UnknownEntry,
+)
+from branchwright.codebook.tables import TEXT_UNITS, Table
+from branchwright.findings import Citation, Sourced
+
+
+def _data() -> Traversable:
+    return resources.files("branchwright.codebook").joinpath("data", "nec")
+
+
+def _toml(file: Traversable) -> dict[str, Any]:
+    try:
+        return tomllib.loads(file.read_text("utf-8"))
+    except tomllib.TOMLDecodeError as fault:
+        raise CodebookFault(f"{file.name}: {fault}") from fault
+
+
+def _files(folder: Traversable) -> list[Traversable]:
+    found: list[Traversable] = []
+    for entry in sorted(folder.iterdir(), key=lambda item: item.name):
+        found.extend(_files(entry) if entry.is_dir() else [entry])
+    return found
+
+
+@cache
+def revision() -> str:
+    """Return the first 16 hexadecimal digits of the SHA-256 over all files of the codebook."""
+    digest = hashlib.sha256()
+    for file in _files(_data()):
+        digest.update(file.name.encode())
+        digest.update(file.read_bytes())
+    return digest.hexdigest()[:16]
+
+
+@cache
+def editions() -> tuple[EditionRecord, ...]:
+    """Return the editions that the codebook knows, oldest first."""
+    listed = _toml(_data().joinpath("editions.toml"))["editions"]
+    return tuple(
+        EditionRecord(name, record["title"], record["publication"], record["status"], record.get("notes"))
+        for name, record in sorted(listed.items())
+    )
+
+
+@cache
+def edition(name: str) -> EditionRecord:
+    """Return one edition; raise UnknownEntry where the codebook does not know it."""
+    for record in editions():
+        if record.name == name:
+            return record
+    raise UnknownEntry("edition", name, tuple(record.name for record in editions()))
+
+
+@cache
+def interpretations() -> tuple[Interpretation, ...]:
+    """Return the named interpretations in the order of their names."""
+    listed = _toml(_data().joinpath("interpretations.toml"))["interpretations"]
+    return tuple(
+        Interpretation(
+            name, item["question"], item["default"], item["readings"], item["sections"], item.get("notes")
+        )
+        for name, item in sorted(listed.items())
+    )
+
+
+def _evidence(record: dict[str, Any]) -> Evidence:
+    return Evidence(
+        section=record["section"],
+        confidence=record["confidence"],
+        found=record["found"],
+        source=record["source"],
+        checked=record["checked"],
+        notes=record.get("notes"),
+    )
+
+
+@cache
+def tables(edition_name: str) -> dict[str, Table]:
+    """Return the tables of an edition by name."""
+    edition(edition_name)
+    found: dict[str, Table] = {}
+    for folder in sorted(_data().joinpath("tables").iterdir(), key=lambda item: item.name):
+        if folder.is_dir():
+            loaded = _table(folder, edition_name)
+            if loaded is not None:
+                found[folder.name] = loaded
+    return found
+
+
+def table(edition_name: str, name: str) -> Table:
+    """Return one table of an edition; raise UnknownEntry where it has none of that name."""
+    known = tables(edition_name)
+    if name not in known:
+        raise UnknownEntry("table", name, tuple(known))
+    return known[name]
+
+
+def _table(folder: Traversable, edition_name: str) -> Table | None:
+    about = _toml(folder.joinpath("about.toml"))
+    records = about["editions"]
+    if edition_name not in records:
+        return None
+    record = records[edition_name]
+    rows_of = record
+    while "same_as" in rows_of:
+        rows_of = records[rows_of["same_as"]]
+    columns = [Column(name, item["unit"], item["meaning"]) for name, item in about["columns"].items()]
+    reader = csv.DictReader(folder.joinpath(rows_of["rows"]).read_text("utf-8").splitlines(), strict=True)
+    rows = list(reader)
+    header = list(reader.fieldnames or ())
+    if header != [column.name for column in columns]:
+        raise CodebookFault(f"Table {folder.name}: about.toml and {rows_of['rows']} differ in their columns.")
+    return Table(
+        name=folder.name,
+        title=about["title"],
+        lookup=about["lookup"],
+        row_keys=about["row_keys"],
+        match=about["match"],
+        columns=columns,
+        citation=Citation(edition_name, record["section"]),
+        evidence=_evidence(record),
+        rows=rows,
+    )
+
+
+@cache
+def provisions(edition_name: str) -> dict[str, Provision]:
+    """Return the provisions of an edition by concept."""
+    edition(edition_name)
+    found: dict[str, Provision] = {}
+    for file in sorted(_data().joinpath("provisions").iterdir(), key=lambda item: item.name):
+        about = _toml(file)
+        record = about["editions"].get(edition_name)
+        if record is not None:
+            concept = file.name.removesuffix(".toml")
+            found[concept] = _provision(concept, about, record, edition_name)
+    return found
+
+
+def _provision(concept: str, about: dict[str, Any], record: dict[str, Any], edition_name: str) -> Provision:
+    citation = Citation(edition_name, record["section"])
+    columns = tuple(Column(name, item["unit"], item["meaning"]) for name, item in about["values"].items())
+    given = record["values"]
+    if set(given) != {column.name for column in columns}:
+        raise CodebookFault(f"Provision {concept}: values and their meanings differ for {edition_name}.")
+    values: dict[str, Sourced] = {}
+    for column in columns:
+        value = given[column.name]
+        if isinstance(value, str) != (column.unit in TEXT_UNITS):
+            raise CodebookFault(f"Provision {concept}: {column.name} does not fit its unit {column.unit}.")
+        values[column.name] = Sourced(
+            value if isinstance(value, str) else float(value),
+            column.unit,
+            f"codebook:{concept}/{column.name}",
+            citation,
+        )
+    return Provision(concept, about["title"], citation, _evidence(record), columns, values)

@@ -1,0 +1,30 @@
+"""Lengths in the units that a request may use, turned into feet.
+
+The foot is exactly 0.3048 m and the inch exactly 0.0254 m
+(international yard and pound agreement of 1959; NIST Special Publication 811).
+"""
+
+from typing import Final, Literal, TypeAlias
+
+LengthUnit: TypeAlias = Literal["ft", "in", "m", "mm"]
+
+UNITS_PER_FOOT: Final[dict[LengthUnit, float]] = {"ft": 1.0, "in": 12.0, "m": 0.3048, "mm": 304.8}
+"""How many of each unit make one foot."""
+
+
+def feet(value: float, unit: LengthUnit) -> float:
+    """Return a length in feet.
+
+    >>> feet(3.048, "m")
+    10.0
+    """
+    return value / UNITS_PER_FOOT[unit]
+
+
+def inches(value: float, unit: LengthUnit) -> float:
+    """Return a length in inches.
+
+    >>> inches(2.0, "ft")
+    24.0
+    """
+    return feet(value, unit) * 12.0
