@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import enum
 import json
 import math
@@ -159,6 +158,8 @@ def _allowed(context: Mapping[str, object]) -> str | None:
 def _near_miss(given: object, allowed: str | None) -> str | None:
     if not isinstance(given, str) or not allowed:
         return None
+    import difflib  # only a failure needs it
+
     choices = {_folded(choice): choice for choice in re.findall(r"'([^']*)'", allowed)}
     near = difflib.get_close_matches(_folded(given), choices, n=1, cutoff=0.75)
     return choices[near[0]] if near else None

@@ -7,7 +7,6 @@ service that was reached and did not answer in time, since the same question wou
 
 from __future__ import annotations
 
-import asyncio
 import random
 import time
 from collections.abc import Awaitable, Callable
@@ -16,6 +15,12 @@ from datetime import UTC
 from email.utils import parsedate_to_datetime
 
 RETRIED_STATUSES = frozenset({429, 502, 503, 504})
+
+
+async def _sleep_async(seconds: float) -> None:
+    import asyncio  # blocking callers need not wait for its import
+
+    await asyncio.sleep(seconds)
 
 
 @dataclass(frozen=True)
@@ -32,7 +37,7 @@ class Pacing:
     longest_s: float = 4.0
     longest_retry_after_s: float = 30.0
     sleep: Callable[[float], None] = time.sleep
-    sleep_async: Callable[[float], Awaitable[None]] = asyncio.sleep
+    sleep_async: Callable[[float], Awaitable[None]] = _sleep_async
     random: Callable[[], float] = random.random
     clock: Callable[[], float] = time.time
 
