@@ -3,12 +3,13 @@
 import asyncio
 
 import uvicorn
+from fastapi import APIRouter
+from pydantic import BaseModel
+
 from branchwright.http_api.app import create_app
 from branchwright.http_api.routes import JsonQuestionRoute
 from branchwright.http_api.serve import uvicorn_options
 from branchwright.http_api.settings import Settings
-from fastapi import APIRouter
-from pydantic import BaseModel
 
 router = APIRouter(route_class=JsonQuestionRoute)
 

@@ -3,6 +3,7 @@
 import re
 
 import pytest
+
 from branchwright.http_api.problems import KINDS
 
 URL = re.compile(r"https?://|//[a-z0-9-]+\.|@import", re.IGNORECASE)
@@ -14,7 +15,11 @@ def test_the_docs_page_loads_only_what_the_service_serves(client):
     assert not URL.search(page.text)
     assert "<script>" not in page.text
     assets = re.findall(r'(?:src|href)="([^":]+)"', page.text)
-    assert assets == ["docs/assets/swagger-ui.css", "docs/assets/swagger-ui-bundle.js", "docs/assets/start.js"]
+    assert assets == [
+        "docs/assets/swagger-ui.css",
+        "docs/assets/swagger-ui-bundle.js",
+        "docs/assets/start.js",
+    ]
     for asset in assets:
         answer = client.get(f"/{asset}")
         assert answer.status_code == 200

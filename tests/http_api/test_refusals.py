@@ -125,7 +125,12 @@ def test_several_accept_headers_count_as_one(client, good):
 
 @pytest.mark.parametrize(
     "content_type",
-    ["application/json", "Application/JSON", "application/json; charset=utf-8", 'application/json;charset="UTF-8"'],
+    [
+        "application/json",
+        "Application/JSON",
+        "application/json; charset=utf-8",
+        'application/json;charset="UTF-8"',
+    ],
 )
 def test_json_bodies(client, good, content_type):
     answer = client.ask(json.dumps(good), headers={"Content-Type": content_type})
@@ -271,7 +276,11 @@ def test_draining(make_client, good):
     client = make_client()
     assert client.get("/health/ready").json() == {"status": "ready"}
     client.app.state.draining = True
-    for answer in (client.get("/health/ready"), client.post("/v1/questions", json=good), client.get("/v1/things")):
+    for answer in (
+        client.get("/health/ready"),
+        client.post("/v1/questions", json=good),
+        client.get("/v1/things"),
+    ):
         refused(answer, 503, "draining")
         assert int(answer.headers["retry-after"]) > 0
     assert client.get("/health/live").json() == {"status": "live"}

@@ -3,6 +3,7 @@
 import hashlib
 
 import pytest
+
 from branchwright.http_api.security import create_key
 
 KEY, HASH = create_key()
@@ -12,7 +13,7 @@ OTHER_KEY, OTHER_HASH = create_key()
 def test_a_key_is_random_and_its_hash_is_sha_256():
     assert KEY != OTHER_KEY
     assert len(KEY) > 40
-    assert HASH == hashlib.sha256(KEY.encode()).hexdigest()
+    assert hashlib.sha256(KEY.encode()).hexdigest() == HASH
 
 
 @pytest.mark.parametrize(
@@ -57,7 +58,15 @@ def test_no_key_is_needed_elsewhere(make_client, path):
 
 @pytest.mark.parametrize("path", ["/v1/questions", "/health/live", "/docs", "/openapi.json", "/nothing"])
 @pytest.mark.parametrize(
-    "host", ["attacker.example", "attacker.example:8000", "127.0.0.1.attacker.example", "localhost.", "10.0.0.1", "[::2]"]
+    "host",
+    [
+        "attacker.example",
+        "attacker.example:8000",
+        "127.0.0.1.attacker.example",
+        "localhost.",
+        "10.0.0.1",
+        "[::2]",
+    ],
 )
 def test_without_keys_other_host_names_are_refused(make_client, host, path):
     """DNS rebinding: a page's own name points at 127.0.0.1, but the Host header still tells it."""
@@ -67,7 +76,9 @@ def test_without_keys_other_host_names_are_refused(make_client, host, path):
     assert host not in answer.text
 
 
-@pytest.mark.parametrize("host", ["localhost", "LOCALHOST:8000", "127.0.0.1", "127.0.0.1:80", "[::1]", "[::1]:8000"])
+@pytest.mark.parametrize(
+    "host", ["localhost", "LOCALHOST:8000", "127.0.0.1", "127.0.0.1:80", "[::1]", "[::1]:8000"]
+)
 def test_loopback_names_are_answered(make_client, host):
     assert make_client().get("/health/live", headers={"Host": host}).status_code == 200
 

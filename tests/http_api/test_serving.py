@@ -1,4 +1,4 @@
-"""A real process on loopback: it answers, keeps its memory, logs JSON lines, and stops without dropping anyone."""
+"""A real process on loopback: it answers, keeps its memory, logs JSON lines, and stops with care."""
 
 import json
 import os
@@ -19,8 +19,12 @@ class Process:
     """The running service and what it has logged so far."""
 
     def __init__(self):
-        environment = {name: value for name, value in os.environ.items() if not name.startswith("BRANCHWRIGHT_")}
-        self.process = subprocess.Popen([sys.executable, PROGRAM], stderr=subprocess.PIPE, env=environment, text=True)
+        environment = {
+            name: value for name, value in os.environ.items() if not name.startswith("BRANCHWRIGHT_")
+        }
+        self.process = subprocess.Popen(
+            [sys.executable, PROGRAM], stderr=subprocess.PIPE, env=environment, text=True
+        )
         self.lines = []
         self.base_url = None
         self._listening = threading.Event()
@@ -71,7 +75,7 @@ def test_a_request_in_flight_is_answered_before_the_process_ends(service):
     with httpx.Client(base_url=service.base_url) as client:
         assert client.get("/health/ready").json() == {"status": "ready"}
         asking.start()
-        # The question is in flight once the service has taken its connection; a later answer shows that it has.
+        # A later answer shows that the service has taken the question.
         threading.Event().wait(0.5)
         assert client.get("/health/live").status_code == 200
         service.process.send_signal(signal.SIGTERM)

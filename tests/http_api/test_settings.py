@@ -1,6 +1,7 @@
 """Settings come from the environment, and a bad one is named without its value."""
 
 import pytest
+
 from branchwright.http_api.security import create_key
 from branchwright.http_api.serve import UnsafeAddressError, require_safe_address
 from branchwright.http_api.settings import Settings, SettingsError, as_environment, load
@@ -30,7 +31,11 @@ def test_hashes_are_separated_by_commas(monkeypatch):
     ("name", "value", "reason"),
     [
         ("API_KEY_HASHES", "abc", "hash 1 is not a SHA-256 hash"),
-        ("API_KEY_HASHES", ",".join([create_key()[1]] * 3), "at most 2 key hashes may be active, 3 were given"),
+        (
+            "API_KEY_HASHES",
+            ",".join([create_key()[1]] * 3),
+            "at most 2 key hashes may be active, 3 were given",
+        ),
         ("API_KEY_HASHES", create_key()[1].upper(), "64 digits of 0-9a-f"),
         ("PORT", "99999", "less than or equal to 65535"),
         ("WORKERS", "0", "greater than or equal to 1"),
@@ -50,9 +55,15 @@ def test_a_bad_setting_is_named(monkeypatch, name, value, reason):
 
 def test_settings_survive_the_environment(monkeypatch):
     settings = Settings(
-        host="::1", port=0, workers=3, api_key_hashes=(create_key()[1], create_key()[1]), allow_anonymous=True,
-        concurrency_limit=7, drain_seconds=2, log_level="warning",
-    )  # fmt: skip
+        host="::1",
+        port=0,
+        workers=3,
+        api_key_hashes=(create_key()[1], create_key()[1]),
+        allow_anonymous=True,
+        concurrency_limit=7,
+        drain_seconds=2,
+        log_level="warning",
+    )
     for name, value in as_environment(settings).items():
         monkeypatch.setenv(name, value)
     assert load() == settings

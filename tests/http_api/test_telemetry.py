@@ -5,6 +5,7 @@ import json
 import logging
 
 import pytest
+
 from branchwright.http_api.telemetry import JsonLines
 
 
@@ -96,7 +97,9 @@ def test_one_line_per_request(client, good, log):
 
 def test_nothing_that_was_sent_is_logged(client, good, log):
     good["label"] = "confidential"
-    client.post("/v1/questions?token=confidential", json=good, headers={"Authorization": "Bearer confidential"})
+    client.post(
+        "/v1/questions?token=confidential", json=good, headers={"Authorization": "Bearer confidential"}
+    )
     client.post("/v1/questions", json=good | {"confidential": 1})
     client.get("/confidential")
     assert "confidential" not in log.getvalue()

@@ -20,6 +20,7 @@ from branchwright.http_api.problems import ProblemError
 from branchwright.http_api.security import Gate, SecurityHeaders
 from branchwright.http_api.settings import Settings, load
 from branchwright.http_api.telemetry import Telemetry
+from branchwright.http_api.v1 import circuits, codebook
 
 _DESCRIPTION: Final = (
     "Design and review of the branch circuit that feeds an electric-vehicle charger, by the US National "
@@ -35,7 +36,8 @@ _TAGS: Final = [
     },
     {"name": "operations", "description": "Whether the service is alive and ready."},
 ]
-_ROUTERS: Final[Sequence[APIRouter]] = (health.router, documentation.router)
+# Questions first: routes are tried in this order.
+_ROUTERS: Final[Sequence[APIRouter]] = (circuits.router, codebook.router, health.router, documentation.router)
 
 
 class Service(FastAPI):

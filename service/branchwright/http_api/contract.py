@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import Any, Final
+from typing import Any, Final, cast
 
 from branchwright.http_api import problems
 from branchwright.http_api.problems import KINDS, Problem
@@ -63,6 +63,7 @@ _VALIDATOR_HEADERS: Final[Document] = {
         "schema": {"type": "string"},
     },
 }
+_BOUNDS: Final = frozenset({"minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf"})
 _TITLES: Final = {kind.status: kind.title for kind in KINDS.values()}
 
 
@@ -99,12 +100,19 @@ def keyed_client_method(resource: str, method: str) -> Document:
 
 
 def complete(document: Document) -> Document:
-    """Add, in place, what operations refer to: the problem model and the security scheme."""
+    """Add, in place, what operations refer to, and take out what the framework supposes of them."""
     components = document.setdefault("components", {})
-    schema = Problem.model_json_schema(mode="serialization", ref_template=SCHEMA_TEMPLATE)
     schemas = components.setdefault("schemas", {})
-    schemas.update(schema.pop("$defs"))
-    schemas[Problem.__name__] = schema
+    schema = Problem.model_json_schema(mode="serialization", ref_template=SCHEMA_TEMPLATE)
+    schemas |= schema.pop("$defs") | {Problem.__name__: schema}
+    # The framework documents its own form of a 422 wherever there is a parameter. A path parameter that is
+    # plain text cannot be invalid, and everything else is answered with a problem.
+    for name in ("HTTPValidationError", "ValidationError"):
+        schemas.pop(name, None)
+    for item in document["paths"].values():
+        for operation in item.values():
+            if "headers" not in operation["responses"].get("422", {"headers": {}}):
+                del operation["responses"]["422"]
     components["schemas"] = dict(sorted(schemas.items()))
     components["securitySchemes"] = {
         "bearer": {
@@ -113,7 +121,22 @@ def complete(document: Document) -> Document:
             "description": "An API key. Needed under /v1 where the service has keys configured.",
         }
     }
+    _write_whole_bounds(document)
     return document
+
+
+def _write_whole_bounds(node: object) -> None:
+    """Write 1.0 as 1 where it bounds a value: the framework turns every bound into a float."""
+    if isinstance(node, list):
+        for item in cast("list[object]", node):
+            _write_whole_bounds(item)
+    elif isinstance(node, dict):
+        members = cast("dict[str, object]", node)
+        for name, value in members.items():
+            if name in _BOUNDS and isinstance(value, float) and value.is_integer():
+                members[name] = int(value)
+            else:
+                _write_whole_bounds(value)
 
 
 def _problem(status: int) -> Document:

@@ -33,7 +33,7 @@ _NUMBER_SHAPE: Final = bytes(
 _LONG_DIGIT_RUN: Final = b"0" * 200
 
 
-class NotStrictJson(ValueError):  # noqa: N818 - the name says what was found
+class NotStrictJson(ValueError):
     """The bytes are not one strict JSON text.
 
     ``reason`` says why in plain words and quotes at most a short piece of the text. ``line`` and ``column``

@@ -1,0 +1,331 @@
+"""What the service knows of each code edition and where from, and the rules that it applies."""
+
+from __future__ import annotations
+
+import inspect
+from collections.abc import Iterable, Sequence
+from typing import Annotated, Final, TypeVar
+
+from fastapi import APIRouter, Path, Query
+from pydantic import BaseModel, ConfigDict, Field
+
+from branchwright import codebook
+from branchwright.checks.circuits.rules import RULES, Rule
+from branchwright.codebook import (
+    Column,
+    EditionRecord,
+    Interpretation,
+    Provision,
+    ProvisionLacking,
+    Table,
+    UnknownEntry,
+    loader,
+)
+from branchwright.codebook.editions import edition_book
+from branchwright.codebook.records import Evidence
+from branchwright.http_api.contract import keyed_client_method, reference_responses
+from branchwright.http_api.problems import LONGEST_INPUT, NOT_FOUND, InvalidField, ProblemError
+from branchwright.http_api.routes import ReferenceRoute
+from branchwright.http_api.suggestions import nearest_name, nearest_value
+
+router = APIRouter(tags=["codebook"], route_class=ReferenceRoute)
+
+_RULES: Final = {rule.name: rule for rule in RULES}
+
+Named = TypeVar("Named", EditionRecord, "RuleSummary")
+NextAfter = Annotated[str | None, Field(description="'after' of the next page; null on the last one.")]
+
+
+class Page(BaseModel):
+    """Which part of a list is wanted. Lists are ordered by name."""
+
+    model_config = ConfigDict(extra="forbid")
+
+    limit: Annotated[int, Field(ge=1, le=100, description="How many entries at most.")] = 20
+    after: Annotated[
+        str | None, Field(max_length=200, description="Only entries whose name comes after this one.")
+    ] = None
+
+
+class EditionPage(BaseModel):
+    """A part of the list of editions."""
+
+    items: list[EditionRecord]
+    next_after: NextAfter
+
+
+class TableSummary(BaseModel):
+    """A table of an edition, without its rows."""
+
+    name: str
+    title: str
+    row_count: int
+    evidence: Evidence
+
+
+class ProvisionAnswer(BaseModel):
+    """What an edition says on one concept."""
+
+    concept: str
+    title: str
+    columns: Annotated[list[Column], Field(description="The values' names, units and meanings.")]
+    values: dict[str, str | float]
+    evidence: Evidence
+
+
+class InterpretationAnswer(BaseModel):
+    """A point that is read two ways."""
+
+    name: Annotated[str, Field(description="As used in the readings of a request.")]
+    question: str
+    default: Annotated[str, Field(description="The reading that binds where a request chooses none.")]
+    readings: Annotated[dict[str, str], Field(description="Each reading with its meaning.")]
+    section: Annotated[
+        str | None, Field(description="The disputed section; null where the edition has none.")
+    ]
+    notes: str | None
+
+
+class EditionAnswer(BaseModel):
+    """An edition with what the codebook holds of it."""
+
+    edition: EditionRecord
+    tables: list[TableSummary]
+    provisions: list[ProvisionAnswer]
+    interpretations: list[InterpretationAnswer]
+
+
+class TableAnswer(BaseModel):
+    """A table of an edition with its rows."""
+
+    edition: str
+    name: str
+    title: str
+    lookup: Annotated[str, Field(description="How the table is read.")]
+    row_keys: Annotated[list[str], Field(description="The columns that find a row.")]
+    columns: list[Column]
+    rows: Annotated[
+        list[dict[str, str | float | None]],
+        Field(description="Each row by column name; null where the book prints nothing."),
+    ]
+    evidence: Evidence
+
+
+class RuleSummary(BaseModel):
+    """A rule: one question that a check asks."""
+
+    name: str
+    check: Annotated[str, Field(description="The check that applies it, such as circuits.")]
+    subject: Annotated[str, Field(description="What it judges.")]
+    force: Annotated[str, Field(description="requirement or recommendation.")]
+    question: str
+
+
+class RulePage(BaseModel):
+    """A part of the list of rules."""
+
+    items: list[RuleSummary]
+    next_after: NextAfter
+
+
+class RuleSection(BaseModel):
+    """The section that a rule rests on in one edition."""
+
+    edition: str
+    section: Annotated[str | None, Field(description="Null where the edition has no such provision.")]
+
+
+class RuleAnswer(RuleSummary):
+    """A rule in prose, with the sections that it rests on."""
+
+    prose: Annotated[str, Field(description="When it applies, what it rests on, what a missing fact does.")]
+    sections: list[RuleSection]
+    interpretations: Annotated[list[str], Field(description="The interpretations that it may consult.")]
+
+
+@router.get(
+    "/v1/editions",
+    operation_id="list_editions",
+    summary="Which code editions does the service know?",
+    response_description="A page of editions, ordered by name.",
+    responses=reference_responses(422),
+    openapi_extra=keyed_client_method("codebook", "list_editions"),
+)
+async def list_editions(page: Annotated[Page, Query()]) -> EditionPage:
+    """Lists the editions that a request can name."""
+    items, next_after = _paged(codebook.editions(), page)
+    return EditionPage(items=items, next_after=next_after)
+
+
+@router.get(
+    "/v1/editions/{edition}",
+    operation_id="get_edition",
+    summary="What does the service know of an edition, and where from?",
+    response_description="The edition with its tables, provisions and interpretations.",
+    responses=reference_responses(404),
+    openapi_extra=keyed_client_method("codebook", "get_edition"),
+)
+async def get_edition(edition: Annotated[str, Path(description="Name of the edition.")]) -> EditionAnswer:
+    """Names every table and provision of an edition with its section, its source and its confidence."""
+    record = _edition(edition)
+    return EditionAnswer(
+        edition=record,
+        tables=[_table_summary(table) for table in loader.tables(record.name).values()],
+        provisions=[_provision(provision) for provision in loader.provisions(record.name).values()],
+        interpretations=[_interpretation(point, record.name) for point in codebook.interpretations()],
+    )
+
+
+@router.get(
+    "/v1/editions/{edition}/tables/{table}",
+    operation_id="get_edition_table",
+    summary="What does this table say, and where from?",
+    response_description="The table with its columns, units, rows and source.",
+    responses=reference_responses(404),
+    openapi_extra=keyed_client_method("codebook", "get_table"),
+)
+async def get_edition_table(
+    edition: Annotated[str, Path(description="Name of the edition.")],
+    table: Annotated[str, Path(description="Name of the table, as the edition lists it.")],
+) -> TableAnswer:
+    """Shows a table as it can be compared with the printed one."""
+    record = _edition(edition)
+    tables = {_public(name): found for name, found in loader.tables(record.name).items()}
+    found = tables.get(table)
+    if found is None:
+        raise _unknown("table", table, tables)
+    return TableAnswer(
+        edition=record.name,
+        name=table,
+        title=found.title,
+        lookup=found.lookup,
+        row_keys=list(found.row_keys),
+        columns=list(found.columns),
+        rows=[dict(row) for row in found.rows],
+        evidence=found.evidence,
+    )
+
+
+@router.get(
+    "/v1/rules",
+    operation_id="list_rules",
+    summary="Which rules does the service apply?",
+    response_description="A page of rules, ordered by name.",
+    responses=reference_responses(422),
+    openapi_extra=keyed_client_method("codebook", "list_rules"),
+)
+async def list_rules(page: Annotated[Page, Query()]) -> RulePage:
+    """Lists the rules with the question that each one asks."""
+    items, next_after = _paged([_rule_summary(rule) for rule in RULES], page)
+    return RulePage(items=items, next_after=next_after)
+
+
+@router.get(
+    "/v1/rules/{rule}",
+    operation_id="get_rule",
+    summary="What does this rule ask, and what does it rest on?",
+    response_description="The rule in prose, with its sections.",
+    responses=reference_responses(404),
+    openapi_extra=keyed_client_method("codebook", "get_rule"),
+)
+async def get_rule(rule: Annotated[str, Path(description="Name of the rule.")]) -> RuleAnswer:
+    """Explains a rule: when it applies, what it rests on and what it does where a fact is missing."""
+    found = _RULES.get(rule)
+    if found is None:
+        raise _unknown("rule", rule, _RULES)
+    summary = _rule_summary(found)
+    return RuleAnswer(
+        name=summary.name,
+        check=summary.check,
+        subject=summary.subject,
+        force=summary.force,
+        question=summary.question,
+        prose=inspect.cleandoc(found.prose).partition("\n")[2].strip(),
+        sections=[
+            RuleSection(edition=record.name, section=_section(found, record))
+            for record in codebook.editions()
+        ],
+        interpretations=sorted(found.consults),
+    )
+
+
+def _paged(entries: Sequence[Named], page: Page) -> tuple[list[Named], str | None]:
+    """The entries of a page, and the name to go on after where there are more."""
+    wanted = sorted(
+        (entry for entry in entries if page.after is None or entry.name > page.after),
+        key=lambda entry: entry.name,
+    )
+    shown = wanted[: page.limit]
+    return shown, shown[-1].name if len(wanted) > len(shown) else None
+
+
+def _edition(name: str) -> EditionRecord:
+    try:
+        return codebook.edition(name)
+    except UnknownEntry as unknown:
+        raise _unknown("edition", name, unknown.known) from None
+
+
+def _unknown(kind: str, given: str, known: Iterable[str]) -> ProblemError:
+    """The problem (404) that names what there is, and what was probably meant."""
+    names = list(known)
+    near = nearest_value(given, names) or nearest_name(given, names)
+    suggestion = f"; did you mean '{near}'?" if near else "."
+    message = f"There is no {kind} of this name{suggestion}"
+    field = InvalidField(
+        pointer=f"path:{kind}",
+        message=message,
+        code="not-an-allowed-value",
+        given=given[:LONGEST_INPUT],
+        allowed=names,
+    )
+    return ProblemError(NOT_FOUND, message, errors=[field])
+
+
+def _table_summary(table: Table) -> TableSummary:
+    return TableSummary(
+        name=_public(table.name), title=table.title, row_count=len(table.rows), evidence=table.evidence
+    )
+
+
+def _public(table_name: str) -> str:
+    """A table's name as paths and steps write it; the folder's name is a Python-like one."""
+    return table_name.replace("_", "-")
+
+
+def _provision(provision: Provision) -> ProvisionAnswer:
+    return ProvisionAnswer(
+        concept=provision.concept,
+        title=provision.title,
+        columns=list(provision.columns),
+        values={name: sourced.value for name, sourced in provision.values.items()},
+        evidence=provision.evidence,
+    )
+
+
+def _interpretation(point: Interpretation, edition: str) -> InterpretationAnswer:
+    return InterpretationAnswer(
+        name=point.name,
+        question=point.question,
+        default=point.default,
+        readings=dict(point.readings),
+        section=point.sections.get(edition),
+        notes=point.notes,
+    )
+
+
+def _rule_summary(rule: Rule) -> RuleSummary:
+    return RuleSummary(
+        name=rule.name,
+        check="circuits",
+        subject=rule.subject,
+        force=rule.force,
+        question=inspect.cleandoc(rule.prose).partition("\n")[0],
+    )
+
+
+def _section(rule: Rule, record: EditionRecord) -> str | None:
+    try:
+        return rule.cited(edition_book(record.name)).section
+    except ProvisionLacking:
+        return None
