@@ -69,16 +69,21 @@ def problem(response: httpx.Response) -> Problem:
 
 
 def _field_errors(errors: object) -> list[FieldError]:
-    listed = cast("list[object]", errors) if isinstance(errors, list) else []
-    read: list[FieldError] = []
-    for error in listed:
-        if isinstance(error, dict):
-            members = cast("dict[str, object]", error)
-            pointer, message, code = (
-                _text(members.get(name)) or "" for name in ("pointer", "message", "code")
-            )
-            read.append(FieldError(pointer, message, code, members.get("given"), members.get("allowed")))
-    return read
+    members = [cast("dict[str, object]", error) for error in _items(errors) if isinstance(error, dict)]
+    return [
+        FieldError(
+            pointer=_text(error.get("pointer")) or "",
+            message=_text(error.get("message")) or "",
+            code=_text(error.get("code")) or "",
+            given=error.get("given"),
+            allowed=tuple(str(value) for value in _items(error.get("allowed"))),
+        )
+        for error in members
+    ]
+
+
+def _items(value: object) -> list[object]:
+    return cast("list[object]", value) if isinstance(value, list) else []
 
 
 def _text(value: object) -> str | None:

@@ -2,7 +2,6 @@
 
 Nothing of httpx or pydantic is raised by a client; their exceptions are kept as the `__cause__`.
 """
-# ruff: noqa: N818, the classes are named for what happened
 
 from __future__ import annotations
 
@@ -49,15 +48,17 @@ class UnexpectedAnswer(BranchwrightError):
 class FieldError:
     """One thing that is wrong with a request.
 
-    `pointer` is the JSON Pointer (RFC 6901) of the field within the request, `code` a stable word for the
-    kind of error; `given` is what the field held and `allowed` what it may hold, where they are known.
+    `pointer` is the JSON Pointer (RFC 6901) of the field in the body, or "path:name" or "query:name" for a
+    parameter. `code` says what is wrong in a stable word: missing, unknown-field, not-an-allowed-value,
+    wrong-type, out-of-range, wrong-length, wrong-format, invalid; more may come. `given` is what the field
+    held, and `allowed` each value that it may hold or a phrase that says so, where they are known.
     """
 
     pointer: str
     message: str
     code: str
     given: object = None
-    allowed: object = None
+    allowed: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         """Return the pointer and the message."""

@@ -162,7 +162,7 @@ class AsyncTransport:
 def _segment(name: str, value: object) -> str:
     text = str(value)
     if text in ("", ".", ".."):  # these would lead to another path
-        error = FieldError(f"/{name}", "cannot be part of a path", "path-segment", given=text)
+        error = FieldError(f"path:{name}", "cannot be part of a path", "invalid", given=text)
         raise InvalidRequest.before_sending(error)
     return quote(text, safe="")
 

@@ -148,7 +148,19 @@ def _argument(wire_name: str, schema: Schema, place: str, required: bool, schema
         raise RefusedError(f"{wire_name}: {refusal}") from None
     if not required:
         annotation = _union([*annotation.split(" | "), "Omitted"])
-    return Argument(name, wire_name, annotation, required, place, schema.get("description", ""))
+    return Argument(name, wire_name, annotation, required, place, _description(schema, schemas))
+
+
+def _description(schema: Schema, schemas: Schema) -> str:
+    """Return what is said of an argument itself, or else the first paragraph on the object that it takes."""
+    match schema:
+        case {"description": str(text)} if text:
+            return text
+        case {"$ref": str(reference)} | {"anyOf": [{"$ref": str(reference)}, {"type": "null"}]}:
+            described: str = schemas[reference.removeprefix(PREFIX)].get("description", "")
+            return described.split("\n\n")[0]
+        case _:
+            return ""
 
 
 def _annotation(schema: Schema, schemas: Schema) -> str:

@@ -15,7 +15,7 @@ from typing import Any
 Schema = dict[str, Any]
 
 PREFIX = "#/components/schemas/"
-_SCALARS = ("string", "number", "integer", "boolean")
+_UNNAMED = ("string", "number", "integer", "boolean", "array")
 _CLOSING = {
     *("enum", "const", "x-enum-varnames", "pattern", "minLength", "maxLength", "minimum", "maximum"),
     *("exclusiveMinimum", "exclusiveMaximum", "multipleOf", "minItems", "maxItems", "uniqueItems"),
@@ -77,10 +77,10 @@ def _open(schema: Any) -> Any:
 
 
 def _plain(schema: Schema) -> Schema:
-    """Return a schema without its title, and "or null" of a scalar said in its type: fewer invented names."""
+    """Return a schema without title, and "or null" of a scalar or list in its type: fewer invented names."""
     plain = {key: value for key, value in schema.items() if key != "title"}
     match schema.get("anyOf"):
-        case [{"type": str(name)} as scalar, {"type": "null"}] if name in _SCALARS:
+        case [{"type": str(name)} as scalar, {"type": "null"}] if name in _UNNAMED:
             if not {"enum", "const"} & set(scalar):
                 del plain["anyOf"]
                 return {**scalar, **plain, "type": [name, "null"]}

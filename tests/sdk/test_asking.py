@@ -88,7 +88,7 @@ def test_path_and_query_are_escaped(service: Service) -> None:
 
 @pytest.mark.parametrize("table", ["", ".", ".."])
 def test_a_path_is_never_led_astray(service: Service, table: str) -> None:
-    with pytest.raises(service.sdk.InvalidRequest, match="/table: cannot be part of a path"):
+    with pytest.raises(service.sdk.InvalidRequest, match="path:table: cannot be part of a path"):
         service.ask(lambda client: client.codebook.get_table(edition="nec-2023", table=table))
     assert service.requests == []
 
@@ -151,7 +151,7 @@ def circular() -> dict[str, object]:
         ),
         (
             {"charger": {"charging_current_a": 32, "connection": {"kind": "wireless"}}},
-            "/charger/connection",
+            "/charger/connection/kind",
             "'hardwired'",
         ),
         ({"run": []}, "/run", "at least 1 item"),
@@ -186,16 +186,44 @@ def test_what_breaks_the_contract_is_found_before_sending(
     assert f"{pointer or 'the request'}: " in str(caught.value)
 
 
-def test_a_local_error_says_what_was_given_and_what_is_allowed(service: Service) -> None:
-    def question(client: Any) -> Any:
-        return client.circuits.design(**{**DESIGN, "edition": "nec-1897" * 100, "jurisdiction": "x" * 201})
+HARDWIRED = {"charging_current_a": 32, "connection": {"kind": "hardwired"}}
 
+
+@pytest.mark.parametrize(
+    ("change", "code", "given", "allowed"),
+    [
+        ({"edition": "nec-1897" * 100}, "not-an-allowed-value", "nec-1897" * 25, ("nec-2023", "nec-2026")),
+        ({"supply": {"system": "wye-208y-120", "phases": 2}}, "not-an-allowed-value", 2, ("1", "3")),
+        ({"supply": {}}, "missing", None, ()),
+        ({"supply": {"system": "wye-208y-120", "colour": 1}}, "unknown-field", 1, ()),
+        ({"charger": {**HARDWIRED, "charging_current_a": -1}}, "out-of-range", -1, ("more than 0.0",)),
+        ({"charger": {**HARDWIRED, "charging_current_a": [1]}}, "wrong-type", "list", ()),
+        ({"charger": {**HARDWIRED, "connection": {}}}, "missing", None, ()),
+        (
+            {"charger": {**HARDWIRED, "connection": {"kind": "wire"}}},
+            "not-an-allowed-value",
+            "wire",
+            ("hardwired", "receptacle"),
+        ),
+        ({"run": []}, "wrong-length", "list", ("a length of at least 1",)),
+        ({"jurisdiction": "x" * 201}, "wrong-length", "x" * 200, ("a length of at most 200",)),
+        ({"jurisdiction": float("inf")}, "invalid", "inf", ()),
+        ({"jurisdiction": 10**5000}, "invalid", "an integer of 16610 bits", ()),
+    ],
+)
+def test_a_local_error_says_what_was_given_and_what_is_allowed(
+    service: Service, change: dict[str, Any], code: str, given: object, allowed: tuple[str, ...]
+) -> None:
     with pytest.raises(service.sdk.InvalidRequest) as caught:
-        service.ask(question)
-    edition, jurisdiction = caught.value.errors
-    assert (edition.code, edition.allowed) == ("literal_error", "'nec-2023' or 'nec-2026'")
-    assert len(edition.given) == 200
-    assert jurisdiction.allowed == "a length of at most 200"
+        service.ask(lambda client: client.circuits.design(**{**DESIGN, **change}))
+    (error,) = caught.value.errors
+    assert (error.code, error.given, error.allowed) == (code, given, allowed)
+
+
+def test_a_mapping_has_the_names_on_the_wire(service: Service) -> None:
+    with pytest.raises(service.sdk.InvalidRequest, match="/from_: "):
+        service.ask(lambda client: client.circuits.design_from({**DESIGN, "from_": "here"}))
+    service.ask(lambda client: client.circuits.design_from({**DESIGN, "from": "here"}), DESIGN_ANSWER)
 
 
 @pytest.mark.parametrize("request_", [[], "text", 3, None])

@@ -33,7 +33,7 @@ def test_a_problem_is_read_whole(service: Service) -> None:
     assert problem.detail == "one field"
     assert problem.instance == "/v1/circuit-designs"
     assert problem.request_id == "abc"
-    expected = service.sdk.FieldError("/charger", "no", "c", given="6awg", allowed=["6 AWG"])
+    expected = service.sdk.FieldError("/charger", "no", "c", given="6awg", allowed=("6 AWG",))
     assert problem.errors == (expected,)
     assert str(problem) == "422 The request breaks the contract: one field, request abc\n  /charger: no"
 
@@ -74,6 +74,7 @@ def test_each_status_has_its_class(service: Service, status: int, name: str) -> 
         b"[" * 100_000,
         b'{"title": 3, "errors": {}, "detail": [], "type": null}',
         b'{"errors": ["text", 3, null]}',
+        b'{"errors": null}',
     ],
 )
 def test_a_problem_may_have_any_content(service: Service, content: bytes) -> None:

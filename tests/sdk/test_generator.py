@@ -93,6 +93,7 @@ def test_methods_are_documented_and_take_keywords_alone(sdk: ModuleType) -> None
         assert documentation.startswith("What circuit does this charger need?\n\nSizes breaker,")
         assert "C:\\wire" in documentation
         assert "jurisdiction: Echoed; its amendments are not applied." in documentation
+        assert "supply: The premises' supply." in documentation
         parameters = list(inspect.signature(circuits.design).parameters.values())[1:]
         assert {parameter.kind for parameter in parameters} == {inspect.Parameter.KEYWORD_ONLY}
         assert [parameter.name for parameter in parameters if parameter.default is parameter.empty] == [
