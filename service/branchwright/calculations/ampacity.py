@@ -63,6 +63,8 @@ def governing_ampacity_a(
     50.0
     """
     lowest = min(ampacities_a)
+    if lowest == max(ampacities_a):
+        return lowest
     for candidate in sorted(set(ampacities_a), reverse=True):
         if candidate == lowest:
             break

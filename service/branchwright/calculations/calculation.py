@@ -1,7 +1,7 @@
 """A calculation: one formula that gives a number to the sizing and a replayable step to the reader."""
 
 from collections.abc import Callable
-from typing import Generic, ParamSpec, cast
+from typing import Generic, ParamSpec
 
 from branchwright.findings import Citation, Step, StepInput
 
@@ -18,6 +18,7 @@ class Calculation(Generic[P]):
     def __init__(self, function: Callable[P, float], quantity: str, expression: str, unit: str) -> None:
         """Keep the function and what a reader needs."""
         self.value = function
+        self._compute: Callable[..., float] = function
         self.quantity = quantity
         self.expression = expression
         self.unit = unit
@@ -35,9 +36,8 @@ class Calculation(Generic[P]):
         citation: Citation | None,
         segment: int | None = None,
     ) -> Step:
-        """Return the step; the inputs bear the names of the function's parameters."""
-        compute = cast(Callable[..., float], self.value)
-        value = compute(**{name: item.value for name, item in inputs.items()})
+        """Return the step; the inputs bear the names of the function's parameters, in their order."""
+        value = self._compute(*[item.value for item in inputs.values()])
         return Step(step_id, self.quantity, segment, self.expression, inputs, value, self.unit, citation)
 
 

@@ -39,8 +39,8 @@ class MethodFacts:
     temperature_citation: Citation | None
     made: dict[str, tuple[ConductorSize, ConductorSize] | None]
     sizes_citation: Citation | None
-    trade_sizes: tuple[tuple[TradeSize, float], ...]
-    areas: dict[str, Sourced]
+    areas: dict[TradeSize, Sourced]
+    areas_in2: dict[TradeSize, float]
 
 
 class EditionBook:
@@ -51,6 +51,10 @@ class EditionBook:
         self.name = name
         self._tables = loader.tables(name)
         self._provisions = loader.provisions(name)
+        self._citations: dict[str, Citation] = {
+            **{concept: item.citation for concept, item in self._provisions.items()},
+            **{table_name: table.citation for table_name, table in self._tables.items()},
+        }
         ampacities = self._table("ampacity")
         areas = self._table("conductor_areas")
         properties = self._table("conductor_properties")
@@ -105,6 +109,15 @@ class EditionBook:
             for column in ("between_lines_v", "to_ground_v")
             if (cell := voltages.cell(column, str(row["system"]))) is not None
         }
+        self.impedances_ohm: dict[tuple[str, str, str], tuple[float, float]] = {
+            (size, material, raceway): (resistance.number, reactance.number)
+            for size in SIZES
+            for material in ("copper", "aluminum")
+            for raceway in ("pvc", "aluminum", "steel")
+            if (resistance := self.resistance(size, material, raceway)) is not None
+            and (reactance := self.reactance(size, raceway)) is not None
+        }
+        """Resistance and reactance in ohm per 1000 ft by size, material and raceway, as plain numbers."""
         self.methods: dict[str, MethodFacts] = {
             str(row["wiring_method"]): self._method(str(row["wiring_method"]))
             for row in self._table("wiring_methods").rows
@@ -124,8 +137,8 @@ class EditionBook:
 
     def citation_of(self, concept: str) -> Citation:
         """Return the citation of a table, or of a provision; raise ProvisionLacking where there is neither."""
-        table = self._tables.get(concept)
-        return self.provision(concept).citation if table is None else table.citation
+        found = self._citations.get(concept)
+        return self.provision(concept).citation if found is None else found
 
     def ambient_correction(self, ambient_c: float, column: int) -> Sourced | None:
         """Return the correction factor of a column at an ambient temperature; None above the printed range."""
@@ -224,7 +237,7 @@ class EditionBook:
             return SIZES[RANK[smallest]], SIZES[RANK[largest]]
 
         areas = self._table("raceway_areas")
-        sized: dict[str, Sourced] = {
+        sized: dict[TradeSize, Sourced] = {
             trade_size: found
             for trade_size in TRADE_SIZES
             if (found := areas.cell("area_in2", name, trade_size)) is not None
@@ -243,10 +256,8 @@ class EditionBook:
             temperature_citation=cited("temperature_section"),
             made={"copper": made("copper"), "aluminum": made("aluminum")},
             sizes_citation=cited("sizes_section"),
-            trade_sizes=tuple(
-                (size, found.number) for size in TRADE_SIZES if (found := sized.get(size)) is not None
-            ),
             areas=sized,
+            areas_in2={size: found.number for size, found in sized.items()},
         )
 
 

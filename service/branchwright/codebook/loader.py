@@ -171,4 +171,5 @@ def _provision(concept: str, about: dict[str, Any], record: dict[str, Any], edit
             f"codebook:{concept}/{column.name}",
             citation,
         )
-    return Provision(concept, about["title"], citation, _evidence(record), columns, values)
+    numbers = {name: item.value for name, item in values.items() if isinstance(item.value, float)}
+    return Provision(concept, about["title"], citation, _evidence(record), columns, values, numbers)

@@ -63,9 +63,12 @@ class Provision:
     columns: tuple[Column, ...]
     values: Mapping[str, Sourced]
 
+    numbers: Mapping[str, float]
+    """The numeric values once more as plain numbers, for sizing."""
+
     def number(self, name: str) -> float:
-        """Return a numeric value of the provision."""
-        return self.values[name].number
+        """Return a numeric value of the provision; KeyError where it has none of that name."""
+        return self.numbers[name]
 
     def says(self, name: str) -> bool:
         """Return whether a yes-or-no value of the provision is yes."""

@@ -37,17 +37,30 @@ def sha256_of(data: dict[str, Any]) -> str:
 
 
 def _plain_numbers(value: Any) -> Any:
+    """Return the data with floats as ECMAScript would write them; every request passes here, so it is unrolled."""
     kind = type(value)
     if kind is dict:
-        return {key: _plain_numbers(inner) for key, inner in value.items()}
+        found: dict[str, Any] = {}
+        for key, inner in value.items():
+            inner_kind = type(inner)
+            if inner_kind is float:
+                found[key] = _plain_number(inner)
+            elif inner_kind is dict or inner_kind is list or inner_kind is tuple:
+                found[key] = _plain_numbers(inner)
+            else:
+                found[key] = inner
+        return found
     if kind is list or kind is tuple:
         return [_plain_numbers(inner) for inner in value]
-    if kind is float:
-        # ECMAScript writes 32.0 as 32; orjson writes other floats of this range as ECMAScript does.
-        if value.is_integer() and abs(value) < LARGEST_PLAIN:
-            return int(value)
-        if value != 0 and abs(value) < SMALLEST_PLAIN:
-            return orjson.Fragment(_ecmascript_small(value))
+    return _plain_number(value) if kind is float else value
+
+
+def _plain_number(value: float) -> Any:
+    # ECMAScript writes 32.0 as 32; orjson writes other floats of this range as ECMAScript does.
+    if value.is_integer() and abs(value) < LARGEST_PLAIN:
+        return int(value)
+    if value != 0 and abs(value) < SMALLEST_PLAIN:
+        return orjson.Fragment(_ecmascript_small(value))
     return value
 
 

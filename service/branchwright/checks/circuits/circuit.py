@@ -43,7 +43,7 @@ class Sizes:
 class Circuit:
     """Given facts and sizes. `minimum_size` is the smallest conductor with the ampacity the circuit needs."""
 
-    __slots__ = ("breaker_a", "facts", "given", "is_review", "minimum_size", "sizes", "ungrounded")
+    __slots__ = ("breaker_a", "facts", "given", "is_review", "minimum_size", "missing", "sizes", "ungrounded")
 
     def __init__(
         self, given: Given, sizes: Sizes, minimum_size: ConductorSize | None, *, is_review: bool
@@ -54,6 +54,15 @@ class Circuit:
         self.sizes = sizes
         self.minimum_size = minimum_size
         self.is_review = is_review
+        self.missing = [
+            name
+            for name, size in (
+                ("breaker", sizes.breaker_a),
+                ("ungrounded", sizes.ungrounded),
+                ("grounding", sizes.grounding),
+            )
+            if size is None
+        ]
         self.breaker_a: float = sizes.breaker_a or 0.0
         self.ungrounded: ConductorSize = sizes.ungrounded or "14 AWG"
 
@@ -77,16 +86,17 @@ def segment_ampacity_a(given: Given, segment: SegmentConditions, size: Conductor
 
 def run_ampacity_a(given: Given, size: ConductorSize) -> float:
     """Return the ampacity in A of a size over the whole run; the lowest segment governs, exceptions apart."""
-    segments = given.segments
-    if len(segments) == 1:
-        return segment_ampacity_a(given, segments[0], size)
-    return governing_ampacity_a(
-        [segment_ampacity_a(given, segment, size) for segment in segments],
-        [segment.length_ft for segment in segments],
-        [segment.cap_column is not None for segment in segments],
-        given.longest_short_ft,
-        given.short_percent,
-    )
+    found = given.run_ampacities_a.get(size)
+    if found is None:
+        segments = given.segments
+        found = given.run_ampacities_a[size] = governing_ampacity_a(
+            [segment_ampacity_a(given, segment, size) for segment in segments],
+            [segment.length_ft for segment in segments],
+            [segment.cap_column is not None for segment in segments],
+            given.longest_short_ft,
+            given.short_percent,
+        )
+    return found
 
 
 def terminal_ampacity_a(given: Given, size: ConductorSize) -> float:
@@ -114,20 +124,22 @@ def loop_impedance_ohm(given: Given, size: ConductorSize) -> tuple[float, float]
     resistances: list[float] = []
     reactances: list[float] = []
     for segment in given.segments:
-        column = segment.method.impedance_column
-        resistance = given.edition.resistance(size, given.material, column)
-        reactance = given.edition.reactance(size, column)
-        if resistance is None or reactance is None:
+        per_kft = given.edition.impedances_ohm.get((size, given.material, segment.method.impedance_column))
+        if per_kft is None:
             return None
-        resistances.append(loop_ohm.value(resistance.number, segment.length_ft))
-        reactances.append(loop_ohm.value(reactance.number, segment.length_ft))
+        resistances.append(loop_ohm.value(per_kft[0], segment.length_ft))
+        reactances.append(loop_ohm.value(per_kft[1], segment.length_ft))
     return fsum(resistances), fsum(reactances)
 
 
 def voltage_drop(given: Given, size: ConductorSize) -> tuple[float, float] | None:
     """Return the drop in V and in percent at the charging current; None for a size without impedance."""
+    if size in given.voltage_drops:
+        return given.voltage_drops[size]
     impedance = loop_impedance_ohm(given, size)
-    if impedance is None:
-        return None
-    volts = drop_v.value(given.voltage_v, given.facts.charger.charging_current_a, *impedance)
-    return volts, drop_percent.value(volts, given.voltage_v)
+    drop = None
+    if impedance is not None:
+        volts = drop_v.value(given.voltage_v, given.facts.charger.charging_current_a, *impedance)
+        drop = volts, drop_percent.value(volts, given.voltage_v)
+    given.voltage_drops[size] = drop
+    return drop

@@ -24,7 +24,7 @@ from branchwright.checks.circuits.circuit import Circuit, segment_ampacity_a, vo
 from branchwright.checks.circuits.given import SegmentConditions, least_breaker_a
 from branchwright.checks.circuits.rules.disconnecting_means import disconnect_need
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
-from branchwright.checks.circuits.rules.raceways import fill, operating_c
+from branchwright.checks.circuits.rules.raceways import fill, filling, operating_c
 from branchwright.checks.circuits.sizing import Choice
 from branchwright.quantities.conductor_sizes import ConductorSize
 
@@ -105,8 +105,9 @@ def _segment(circuit: Circuit, segment: SegmentConditions, size: ConductorSize) 
     trade_size = circuit.sizes.trade_sizes[segment.index]
     raceway = None
     if segment.method.is_raceway and trade_size is not None:
-        filled = fill(given, segment, circuit.sizes, trade_size)
-        if filled is not None:
+        content = filling(given, segment, circuit.sizes)
+        if content is not None:
+            filled = fill(segment, content, trade_size)
             raceway = DesignedRaceway(trade_size, round(filled.percent, 2), filled.limit.number)
     support = given.edition.support(segment.method.name, trade_size or "any")
     operating = operating_c(given, segment, size)

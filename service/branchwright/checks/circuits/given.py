@@ -83,11 +83,13 @@ class Given:
         "material",
         "neutral_counts",
         "receptacle",
+        "run_ampacities_a",
         "segments",
         "short_percent",
         "terminals",
         "to_ground_v",
         "unknown",
+        "voltage_drops",
         "voltage_v",
         "wants_neutral",
     )
@@ -130,7 +132,18 @@ class Given:
         short = edition.provision("short-length-exception")
         self.longest_short_ft = short.number("longest_ft")
         self.short_percent = short.number("greatest_percent")
+        # Figures by size that sizing, rules and working ask for again and again; none depends on a reading.
+        self.run_ampacities_a: dict[str, float] = {}
+        self.voltage_drops: dict[str, tuple[float, float] | None] = {}
         self.segments = [self._conditions(index, segment) for index, segment in enumerate(facts.run)]
+
+    def under(self, book: Book) -> "Given":
+        """Return the same conditions bound to other readings, for rules that consult them."""
+        other = object.__new__(Given)
+        for name in Given.__slots__:
+            setattr(other, name, getattr(self, name))
+        other.book = book
+        return other
 
     def _load(self) -> tuple[float, str]:
         """Return the current that counts as the load, and where it was stated."""

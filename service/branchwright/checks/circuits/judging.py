@@ -1,6 +1,5 @@
 """Runs the rules over a circuit, and again under every other reading that was consulted."""
 
-import copy
 from collections.abc import Callable, Sequence
 
 from branchwright.checks.circuits.answers import ConsultedInterpretation, OtherReading
@@ -98,11 +97,11 @@ def verdict_under(
     book = circuit.given.book.with_reading(name, reading)
     if name not in _RULE_CONSULTED:
         return verdict_of(judge(_rebuilt(circuit, book, circuit.given.assumption), rules))
-    given = copy.copy(circuit.given)
-    given.book = book
-    other = Circuit(given, circuit.sizes, circuit.minimum_size, is_review=circuit.is_review)
+    other = Circuit(circuit.given.under(book), circuit.sizes, circuit.minimum_size, is_review=circuit.is_review)
     best = _best_of(other)
     return verdict_of(
-        rule(other, best) if name in rule.consults else finding
-        for rule, finding in zip(rules, findings, strict=True)
+        [
+            rule(other, best) if name in rule.consults else finding
+            for rule, finding in zip(rules, findings, strict=True)
+        ]
     )

@@ -17,7 +17,7 @@ from branchwright.checks.circuits.rules.disconnecting_means import disconnect_ne
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
 from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
 from branchwright.checks.circuits.rules.locations import is_made
-from branchwright.checks.circuits.rules.raceways import fill, smallest_trade_size, within_listing
+from branchwright.checks.circuits.rules.raceways import fill, filling, smallest_trade_size, within_listing
 from branchwright.checks.circuits.rules.terminals import take_size
 from branchwright.checks.circuits.rules.voltage_drop import meets_target
 from branchwright.codebook import Book
@@ -125,8 +125,8 @@ def _rejecting_raceway(given: Given, sizes: Sizes) -> str | None:
             if not unknown:
                 return "raceway-fill"
         elif segment.facts.raceway_trade_size is not None:
-            filled = fill(given, segment, sizes, trade_size)
-            if filled is not None and not filled.holds:
+            content = filling(given, segment, sizes)
+            if content is not None and not fill(segment, content, trade_size).holds:
                 return "raceway-fill"
     return None
 

@@ -22,7 +22,7 @@ from branchwright.checks.circuits.circuit import (
 from branchwright.checks.circuits.facts import CircuitReviewRequest
 from branchwright.checks.circuits.given import Given, SegmentConditions
 from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
-from branchwright.checks.circuits.rules.raceways import REFERENCE_COLUMN, fill
+from branchwright.checks.circuits.rules.raceways import REFERENCE_COLUMN, fill, filling
 from branchwright.findings import Citation, Step, StepInput
 from branchwright.findings.citations import Value
 from branchwright.quantities.lengths import UNITS_PER_FOOT
@@ -410,9 +410,10 @@ class Working:
         trade_size = sizes.trade_sizes[segment.index]
         if not segment.method.is_raceway or trade_size is None or sizes.grounding is None:
             return
-        filled = fill(given, segment, sizes, trade_size)
-        if filled is None:
+        content = filling(given, segment, sizes)
+        if content is None:
             return
+        filled = fill(segment, content, trade_size)
         at = f"segment-{segment.index}-"
         areas = edition.conductor_areas
         ungrounded = areas[given.insulation, circuit.ungrounded]

@@ -20,54 +20,68 @@ LIQUIDTIGHT = frozenset({"lfnc-b"})
 
 
 @dataclass(slots=True)
+class Filling:
+    """What goes into a raceway: conductors, their area in square inches, and the limit in percent."""
+
+    count: int
+    area_in2: float
+    limit: Sourced
+    same_in2: float | None
+
+
+@dataclass(slots=True)
 class Fill:
     """The fill of one segment's raceway. Areas in square inches."""
 
     count: int
     area_in2: float
-    raceway_in2: float
     percent: float
     limit: Sourced
-    same_size: bool
     holds: bool
 
 
-def fill(given: Given, segment: SegmentConditions, sizes: Sizes, trade_size: TradeSize) -> Fill | None:
-    """Return the fill of a trade size, or None where other conductors are in it and their area is unknown."""
-    facts = segment.facts
-    others = facts.other_current_carrying_conductors or 0
-    other_area = facts.other_conductors_area_in2
+def filling(given: Given, segment: SegmentConditions, sizes: Sizes) -> Filling | None:
+    """Return what fills a raceway, or None where other conductors are in it and their area is unknown."""
+    others = segment.facts.other_current_carrying_conductors or 0
+    other_area = segment.facts.other_conductors_area_in2
     if others and not other_area:
         return None
     edition = given.edition
     areas = edition.conductor_areas_in2
-    ungrounded = areas[given.insulation, sizes.ungrounded or "14 AWG"]
+    insulation = given.insulation
+    ungrounded = areas[insulation, sizes.ungrounded or "14 AWG"]
     neutrals = neutral_count(given)
-    neutral = areas[given.insulation, sizes.neutral] if neutrals and sizes.neutral else ungrounded
-    grounding = areas[given.insulation, sizes.grounding] if sizes.grounding else 0.0
-    area = conductors_area_in2(2, ungrounded, neutrals, neutral, grounding, other_area or 0.0)
+    neutral = areas[insulation, sizes.neutral] if neutrals and sizes.neutral else ungrounded
+    grounding = areas[insulation, sizes.grounding] if sizes.grounding else 0.0
     count = 3 + neutrals + others
-    # Other conductors of unknown number but known area: more than two in any case.
-    limit = (
-        edition.provision("nipple").values["fill_percent"]
-        if segment.is_nipple
-        else edition.fill_percent(count)
-    )
-    raceway = segment.method.areas[trade_size].number
-    percent = fill_percent.value(area, raceway)
     same = not other_area and ungrounded == grounding and (not neutrals or neutral == ungrounded)
-    holds = percent <= limit.number or (
-        same and count <= same_size_count.value(limit.number, raceway, ungrounded)
+    return Filling(
+        count,
+        conductors_area_in2(2, ungrounded, neutrals, neutral, grounding, other_area or 0.0),
+        edition.provision("nipple").values["fill_percent"] if segment.is_nipple else edition.fill_percent(count),
+        ungrounded if same else None,
     )
-    return Fill(count, area, raceway, percent, limit, same, holds)
+
+
+def fill(segment: SegmentConditions, content: Filling, trade_size: TradeSize) -> Fill:
+    """Return the fill of a trade size by what goes into it."""
+    raceway = segment.method.areas_in2[trade_size]
+    percent = fill_percent.value(content.area_in2, raceway)
+    limit = content.limit.number
+    holds = percent <= limit or (
+        content.same_in2 is not None
+        and content.count <= same_size_count.value(limit, raceway, content.same_in2)
+    )
+    return Fill(content.count, content.area_in2, percent, content.limit, holds)
 
 
 def smallest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -> TradeSize | None:
     """Return the smallest trade size that takes the conductors; None where none does or it cannot be known."""
-    for trade_size, _ in segment.method.trade_sizes:
-        filled = fill(given, segment, sizes, trade_size)
-        if filled is not None and filled.holds:
-            return trade_size
+    content = filling(given, segment, sizes)
+    if content is not None:
+        for trade_size in segment.method.areas_in2:
+            if fill(segment, content, trade_size).holds:
+                return trade_size
     return None
 
 
@@ -98,13 +112,14 @@ def raceway_fill(circuit: Circuit) -> Finding:
             return raceway_fill.undetermined(
                 pointer, f"The trade size of segment {segment.index} is not stated.", cited
             )
-        filled = fill(given, segment, circuit.sizes, trade_size)
-        if filled is None:
+        content = filling(given, segment, circuit.sizes)
+        if content is None:
             return raceway_fill.undetermined(
                 f"/run/{segment.index}/other_conductors_area_in2",
                 f"Segment {segment.index} holds other conductors whose area is not stated.",
                 cited,
             )
+        filled = fill(segment, content, trade_size)
         badness = (not filled.holds, filled.percent / filled.limit.number)
         if worst is None or badness > worst[0]:
             note = (

@@ -14,9 +14,6 @@ NEEDED = {
     "grounding": "the size of the grounding conductor",
 }
 
-NEEDED_ATTRIBUTES = {"breaker": "breaker_a", "ungrounded": "ungrounded", "grounding": "grounding"}
-
-
 class Rule:
     """A rule: its name, what it rests on, and the function that judges a circuit.
 
@@ -52,9 +49,10 @@ class Rule:
 
     def __call__(self, circuit: Circuit, best: Callable[[], Circuit]) -> Finding:
         """Judge a circuit at its worst; where that fails on an unknown fact, see what its best would do."""
-        for need in self.needs:
-            if getattr(circuit.sizes, NEEDED_ATTRIBUTES[need]) is None:
-                return self.undetermined(circuit.pointer(need), f"Needs {NEEDED[need]}, which is not stated.")
+        if circuit.missing:
+            for need in self.needs:
+                if need in circuit.missing:
+                    return self.undetermined(circuit.pointer(need), f"Needs {NEEDED[need]}, which is not stated.")
         try:
             finding = self.function(circuit)
             if finding.outcome == "fail" and self.waits_for and circuit.given.unknown:
