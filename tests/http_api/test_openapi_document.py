@@ -51,6 +51,10 @@ def test_it_is_plain_text():
     assert not re.search(r'"(minimum|maximum|exclusiveM(in|ax)imum)": -?\d+\.0\b', text)
 
 
+def test_no_model_is_used_in_requests_and_answers():
+    assert not [name for name in DOCUMENT["components"]["schemas"] if "-" in name]
+
+
 def test_the_service_serves_it(client):
     served = client.get("/openapi.json").json()
     assert served["components"]["schemas"]["Problem"] == DOCUMENT["components"]["schemas"]["Problem"]

@@ -67,7 +67,9 @@ def create_app(settings: Settings | None = None, extra_routers: Sequence[APIRout
         description=_DESCRIPTION,
         license_info={"name": "Apache-2.0", "identifier": "Apache-2.0"},
         openapi_tags=_TAGS,
-        separate_input_output_schemas=False,
+        # Answers are described as they are written ("from", not "origin"). Requests and answers share no
+        # model, so this splits none into two.
+        separate_input_output_schemas=True,
         # Documentation pages and their assets are our own; the framework's would be fetched from elsewhere.
         openapi_url=None,
         docs_url=None,
