@@ -704,7 +704,7 @@ class StepInput(BaseModel):
     """
     The unit; 1 for a plain number, text for a name.
     """
-    origin: str
+    from_: Annotated[str, Field(alias="from")]
     """
     request:<JSON pointer into the request>, design:<JSON pointer into the design>, codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>.
     """

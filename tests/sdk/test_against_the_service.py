@@ -1,0 +1,133 @@
+"""The SDK as committed asks the service as it is, in process: what the contract promises on paper holds."""
+
+import asyncio
+from collections.abc import Awaitable, Callable
+from typing import Any
+
+import httpx
+import pytest
+
+import branchwright_sdk
+from branchwright.http_api.app import create_app
+from branchwright.http_api.settings import Settings
+from branchwright_sdk import AsyncClient, InvalidRequest, NotFound, models
+
+QUESTION: dict[str, Any] = {
+    "edition": "nec-2023",
+    "premises": {"occupancy": "one-family", "charger_location": "outdoors"},
+    "supply": {"system": "split-phase-120-240"},
+    "charger": {"charging_current_a": 32.0, "connection": {"kind": "hardwired"}},
+    "conductors": {"material": "copper"},
+    "run": [{"wiring_method": "emt", "length": {"value": 27, "unit": "ft"}, "location": "dry"}],
+}
+
+
+def ask(question: Callable[[AsyncClient], Awaitable[Any]]) -> Any:
+    async def run() -> Any:
+        transport = httpx.ASGITransport(create_app(Settings()))
+        async with httpx.AsyncClient(transport=transport) as http:
+            return await question(AsyncClient("http://127.0.0.1", http_client=http))
+
+    return asyncio.run(run())
+
+
+@pytest.mark.source("NFPA 70:2023, 625.41 and 240.6(A)")
+def test_a_design_passes_its_own_review() -> None:
+    async def question(client: AsyncClient) -> None:
+        answer = await client.circuits.design(**QUESTION)
+        assert answer.design is not None
+        assert answer.review_request is not None
+        # 125 % of a continuous load of 32 A is 40 A, which is a standard rating
+        assert answer.design.breaker.rating_a == 40
+        review = await client.circuits.review_from(answer.review_request)
+        assert review.verdict == answer.verdict != "fail"
+
+    ask(question)
+
+
+def test_models_and_mappings_ask_the_same() -> None:
+    async def question(client: AsyncClient) -> None:
+        whole = models.CircuitDesignRequest.model_validate(QUESTION)
+        by_model = await client.circuits.design_from(whole)
+        by_mapping = await client.circuits.design(**QUESTION)
+        assert by_model.provenance.input_sha256 == by_mapping.provenance.input_sha256
+
+    ask(question)
+
+
+def test_the_codebook_can_be_read_from_end_to_end() -> None:
+    async def question(client: AsyncClient) -> None:
+        edition = await client.codebook.get_edition(edition="nec-2023")
+        for table in edition.tables:
+            answer = await client.codebook.get_table(edition=edition.edition.name, table=table.name)
+            assert len(answer.rows) == table.row_count
+        after: str | None = None
+        names: list[str] = []
+        while True:
+            page = await client.codebook.list_rules(limit=7, after=after)
+            names += [rule.name for rule in page.items]
+            if (after := page.next_after) is None:
+                break
+        assert len(names) == len(set(names)) > 7
+        for name in names:
+            assert (await client.codebook.get_rule(rule=name)).name == name
+
+    ask(question)
+
+
+def test_a_known_table_is_not_sent_twice() -> None:
+    async def question(client: AsyncClient) -> int:
+        first = await client.codebook.with_raw_response.list_editions()
+        known = client.with_options(headers={"If-None-Match": first.headers["ETag"]})
+        return (await known.codebook.with_raw_response.list_editions()).status_code
+
+    assert ask(question) == 304
+
+
+def test_health() -> None:
+    assert ask(lambda client: client.operations.check_live()).status == "live"
+    assert ask(lambda client: client.operations.check_ready()).status == "ready"
+
+
+def test_problems_of_the_service_carry_what_it_says() -> None:
+    with pytest.raises(NotFound) as missing:
+        ask(lambda client: client.codebook.get_table(edition="nec-2023", table="nope"))
+    assert missing.value.errors[0].pointer == "path:table"
+    assert "ampacity" in missing.value.errors[0].allowed
+    with pytest.raises(InvalidRequest) as invalid:
+        ask(lambda client: client.codebook.list_editions(limit=1000))
+    assert invalid.value.request_id
+    assert (invalid.value.errors[0].pointer, invalid.value.errors[0].code) == ("query:limit", "out-of-range")
+
+
+WRONG: list[tuple[str, dict[str, Any]]] = [
+    ("missing", {"supply": {}}),
+    ("unknown-field", {"supply": {"system": "wye-208y-120", "colour": "red"}}),
+    ("not-an-allowed-value", {"edition": "nec-1897"}),
+    ("not-an-allowed-value", {"charger": {**QUESTION["charger"], "connection": {"kind": "wireless"}}}),
+    ("missing", {"charger": {**QUESTION["charger"], "connection": {}}}),
+    ("out-of-range", {"charger": {**QUESTION["charger"], "charging_current_a": -1}}),
+    ("wrong-type", {"charger": {**QUESTION["charger"], "charging_current_a": "32"}}),
+    ("wrong-length", {"run": []}),
+    ("wrong-length", {"jurisdiction": "x" * 201}),
+]
+
+
+@pytest.mark.parametrize(("code", "change"), WRONG)
+def test_the_service_finds_what_the_sdk_finds_in_the_same_words(code: str, change: dict[str, Any]) -> None:
+    wrong = {**QUESTION, **change}
+    with pytest.raises(InvalidRequest) as local:
+        ask(lambda client: client.circuits.design_from(wrong))
+
+    async def unchecked() -> httpx.Response:
+        transport = httpx.ASGITransport(create_app(Settings()))
+        async with httpx.AsyncClient(transport=transport, base_url="http://127.0.0.1") as http:
+            return await http.post("/v1/circuit-designs", json=wrong)
+
+    remote = branchwright_sdk.answers.problem(asyncio.run(unchecked()))
+    assert local.value.request_id is None
+    assert type(remote) is InvalidRequest
+    assert [(error.pointer, error.code) for error in local.value.errors] == [
+        (error.pointer, error.code) for error in remote.errors
+    ]
+    assert local.value.errors[0].code == code
