@@ -178,6 +178,14 @@ def test_the_limit_is_one_mebibyte(client):
     assert client.ask(b'"' + b"x" * (1024 * 1024 - 2) + b'"').status_code == 422
 
 
+def test_a_body_of_very_many_values_is_refused_at_once(client, good):
+    good["run"] = [0] * 9_900
+    assert client.post("/v1/questions", json=good).status_code == 422
+    good["run"] = [0] * 10_000
+    problem = refused(client.post("/v1/questions", json=good), 413, "body-too-large")
+    assert problem["detail"] == "The body has more than 10000 values."
+
+
 def test_a_streamed_body_is_counted_and_not_kept(client):
     megabyte = b" " * 1_000_000
     taken = 0

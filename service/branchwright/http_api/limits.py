@@ -86,6 +86,17 @@ def require_json_body(headers: Headers) -> None:
         raise ProblemError(UNSUPPORTED_MEDIA_TYPE, "Send the body without Content-Encoding.")
 
 
+def require_few_values(body: bytes, limit: int) -> None:
+    """Raise the problem (413) where a body holds more values than any question can need.
+
+    Validation names every value that does not fit, at some microseconds and a kilobyte each: a body of half a
+    million zeros would hold up everyone else for seconds. Values are counted by the commas between them;
+    those inside texts count too, and no question has texts long enough to matter.
+    """
+    if body.count(b",") >= limit:
+        raise ProblemError(BODY_TOO_LARGE, f"The body has more than {limit} values.")
+
+
 async def read_body(receive: Receive, headers: Headers, limit: int) -> bytes:
     """The whole body, never holding more than ``limit`` bytes of it and one chunk.
 

@@ -77,7 +77,7 @@ BODY_TOO_LARGE: Final = Kind(
     "body-too-large",
     413,
     "The body is larger than allowed",
-    "The body is longer than the limit that the detail states. Nothing of it was read into an answer.",
+    "The body is longer, or holds more values, than the limit that the detail states. Nothing was computed.",
 )
 UNSUPPORTED_MEDIA_TYPE: Final = Kind(
     "unsupported-media-type",

@@ -9,7 +9,7 @@ import hashlib
 import inspect
 from collections.abc import Awaitable, Callable, Coroutine, Mapping
 from functools import cached_property
-from typing import Any, Final, cast, get_type_hints
+from typing import Any, ClassVar, Final, cast, get_type_hints
 
 from fastapi.routing import APIRoute
 from pydantic import BaseModel, TypeAdapter, ValidationError
@@ -17,7 +17,12 @@ from starlette.requests import Request
 from starlette.responses import Response
 
 from branchwright.http_api import strict_json, validation
-from branchwright.http_api.limits import read_body, require_json_accepted, require_json_body
+from branchwright.http_api.limits import (
+    read_body,
+    require_few_values,
+    require_json_accepted,
+    require_json_body,
+)
 from branchwright.http_api.problems import INVALID_JSON, ProblemError
 
 Handler = Callable[[Request], Coroutine[Any, Any, Response]]
@@ -32,8 +37,12 @@ class JsonQuestionRoute(APIRoute):
     pydantic's core. FastAPI's own handler would accept NaN and duplicate names, and echo what was sent.
     """
 
+    most_values: ClassVar[int] = 10_000
+    """How many values a body may hold; a route for longer data is a subclass with a larger number."""
+
     def get_route_handler(self) -> Handler:
         """The handler that FastAPI calls for a matching request."""
+        most_values = self.most_values
         body_type, answer_type = _signature(self.endpoint)
         validate = TypeAdapter(body_type).validator.validate_python
         serialise = TypeAdapter(answer_type).serializer.to_json
@@ -45,6 +54,7 @@ class JsonQuestionRoute(APIRoute):
             require_json_accepted(headers)
             require_json_body(headers)
             body = await read_body(request.receive, headers, request.app.state.settings.body_limit_bytes)
+            require_few_values(body, most_values)
             try:
                 data = strict_json.parse(body)
             except strict_json.NotStrictJson as error:

@@ -57,6 +57,8 @@ def uvicorn_options(settings: Settings) -> dict[str, Any]:
         "ws": "none",
         "lifespan": "on",
         "server_header": False,
+        # Nothing here asks who the client is or which scheme a proxy was asked for.
+        "proxy_headers": False,
         # The application writes its own access log, with request ids and without what was asked.
         "access_log": False,
         "log_config": log_configuration(settings),
