@@ -3,7 +3,10 @@
 import hashlib
 
 import pytest
+from starlette.applications import Starlette
+from starlette.routing import Mount
 
+from branchwright.http_api.paths import is_contract_path
 from branchwright.http_api.security import create_key
 
 KEY, HASH = create_key()
@@ -81,6 +84,35 @@ def test_without_keys_other_host_names_are_refused(make_client, host, path):
 )
 def test_loopback_names_are_answered(make_client, host):
     assert make_client().get("/health/live", headers={"Host": host}).status_code == 200
+
+
+@pytest.mark.parametrize("path", ["/api/v1/questions", "/api/v1", "/api/v1/nothing"])
+def test_the_key_is_needed_under_a_mount_as_well(make_client, good, path):
+    inner = make_client(api_key_hashes=(HASH,))
+    client = type(inner)(Starlette(routes=[Mount("/api", inner.app)]))
+    assert client.post(path, json=good).status_code == 401
+    answer = client.post(path, json=good, headers={"Authorization": f"Bearer {KEY}"})
+    assert answer.status_code == (200 if path == "/api/v1/questions" else 404)
+    assert client.get("/api/health/live").status_code == 200
+    assert client.post("/api/health/live").headers["allow"] == "GET, HEAD"
+
+
+@pytest.mark.parametrize(
+    ("root_path", "path", "keyed"),
+    [
+        ("", "/v1", True),
+        ("", "/v1/rules", True),
+        ("", "/v10", False),
+        ("", "/health/live", False),
+        ("/api", "/api/v1/rules", True),
+        ("/api", "/v1/rules", True),
+        ("/v", "/v1/rules", True),
+        ("/v1", "/v1/v1/rules", True),
+        ("/v1", "/v1/docs", False),
+    ],
+)
+def test_paths_are_read_as_the_router_reads_them(root_path, path, keyed):
+    assert is_contract_path({"path": path, "root_path": root_path}) is keyed
 
 
 def test_two_host_headers_are_refused(make_client):

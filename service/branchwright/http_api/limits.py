@@ -10,6 +10,7 @@ from starlette.requests import ClientDisconnect
 from starlette.types import ASGIApp, Receive, Scope, Send
 
 from branchwright.http_api.draining import is_draining
+from branchwright.http_api.paths import is_contract_path
 from branchwright.http_api.problems import (
     BODY_TOO_LARGE,
     DRAINING,
@@ -18,7 +19,6 @@ from branchwright.http_api.problems import (
     UNSUPPORTED_MEDIA_TYPE,
     ProblemError,
 )
-from branchwright.http_api.security import KEYED_PREFIX
 
 # Common practice, no source: an answer takes about a millisecond, a restart some seconds.
 _RETRY_WHEN_FULL_SECONDS: Final = 1
@@ -36,7 +36,7 @@ class Room:
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Answer 429 or 503, or hand the request on."""
-        if scope["type"] != "http" or not scope["path"].startswith(KEYED_PREFIX):
+        if scope["type"] != "http" or not is_contract_path(scope):
             await self._app(scope, receive, send)
             return
         refusal = self._refusal(scope)

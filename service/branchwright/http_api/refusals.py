@@ -13,6 +13,7 @@ from starlette.exceptions import HTTPException
 from starlette.responses import Response
 from starlette.routing import Route
 
+from branchwright.http_api.paths import own_path
 from branchwright.http_api.problems import METHOD_NOT_ALLOWED, NOT_FOUND, ProblemError
 from branchwright.http_api.suggestions import nearest_name
 from branchwright.http_api.validation import parameter_problem
@@ -56,7 +57,7 @@ def _methods(request: Request) -> list[str]:
     """Every method that some route offers at this path; HEAD wherever there is GET."""
     methods: set[str] = set()
     for route in _routes(request):
-        if route.path_regex.match(request.scope["path"]):
+        if route.path_regex.match(own_path(request.scope)):
             methods |= route.methods or set()
     if "GET" in methods:
         methods.add("HEAD")
@@ -65,7 +66,7 @@ def _methods(request: Request) -> list[str]:
 
 def _nothing_at(request: Request) -> str:
     known = [route.path for route in _routes(request) if route.include_in_schema]
-    near = nearest_name(request.url.path, known)
+    near = nearest_name(own_path(request.scope), known)
     return "There is nothing at this path" + (
         f"; did you mean {near}?" if near else ". /docs lists what there is."
     )

@@ -10,11 +10,9 @@ from typing import Final
 
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from branchwright.http_api.paths import is_contract_path
 from branchwright.http_api.problems import HOST_NOT_ALLOWED, UNAUTHORIZED, ProblemError
 from branchwright.http_api.settings import Settings
-
-KEYED_PREFIX: Final = "/v1"
-"""Everything under this path needs a key when keys are configured."""
 
 _KEY_BYTES: Final = 32
 _LOOPBACK_HOSTS: Final = frozenset({b"localhost", b"127.0.0.1", b"[::1]"})
@@ -68,7 +66,7 @@ class Gate:
                 "Without keys this service answers only requests whose Host is localhost, 127.0.0.1 or "
                 "[::1].",
             )
-        if self._hashes and _needs_key(scope["path"]):
+        if self._hashes and is_contract_path(scope):
             return self._key_refusal([value for name, value in scope["headers"] if name == b"authorization"])
         return None
 
@@ -114,10 +112,6 @@ class SecurityHeaders:
 
 def _unauthorized(detail: str, challenge: str) -> ProblemError:
     return ProblemError(UNAUTHORIZED, detail, headers={"WWW-Authenticate": challenge})
-
-
-def _needs_key(path: str) -> bool:
-    return path == KEYED_PREFIX or path.startswith(f"{KEYED_PREFIX}/")
 
 
 def _asks_loopback(scope: Scope) -> bool:
