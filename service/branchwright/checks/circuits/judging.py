@@ -1,6 +1,7 @@
 """Runs the rules over a circuit, and again under every other reading that was consulted."""
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 
 from branchwright.checks.circuits.answers import ConsultedInterpretation, OtherReading
 from branchwright.checks.circuits.circuit import Circuit, Sizes
@@ -8,7 +9,7 @@ from branchwright.checks.circuits.facts import CircuitFacts, CircuitReviewReques
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.checks.circuits.sizing import minimum_size
-from branchwright.codebook import Book, at, interpretations
+from branchwright.codebook import Book, ProvisionLacking, at, interpretations
 from branchwright.findings import Finding, Verdict, verdict_of
 
 REVIEW_RULES: tuple[Rule, ...] = RULES
@@ -48,6 +49,10 @@ def installed_circuit(request: CircuitReviewRequest, book: Book) -> Circuit:
 
 def judge(circuit: Circuit, rules: Sequence[Rule]) -> list[Finding]:
     """Return one finding of each rule."""
+    if not circuit.missing and not circuit.given.unknown:
+        # Everything is known: the rules need no second thought, unless the edition lacks a provision.
+        with suppress(ProvisionLacking):
+            return [rule.function(circuit) for rule in rules]
     best = _best_of(circuit)
     return [rule(circuit, best) for rule in rules]
 
@@ -94,14 +99,19 @@ def verdict_under(
     circuit: Circuit, rules: Sequence[Rule], findings: Sequence[Finding], name: str, reading: str
 ) -> Verdict:
     """Return the verdict of the same circuit under one other reading; only rules that consult it run again."""
-    book = circuit.given.book.with_reading(name, reading)
+    given = circuit.given
+    own = given.book
     if name not in _RULE_CONSULTED:
-        return verdict_of(judge(_rebuilt(circuit, book, circuit.given.assumption), rules))
-    other = Circuit(circuit.given.under(book), circuit.sizes, circuit.minimum_size, is_review=circuit.is_review)
-    best = _best_of(other)
-    return verdict_of(
-        [
-            rule(other, best) if name in rule.consults else finding
-            for rule, finding in zip(rules, findings, strict=True)
-        ]
-    )
+        return verdict_of(judge(_rebuilt(circuit, own.with_reading(name, reading), given.assumption), rules))
+    # The conditions do not depend on this reading, so the circuit is lent the other book while its rules run.
+    given.book = own.with_reading(name, reading)
+    try:
+        best = _best_of(circuit)
+        return verdict_of(
+            [
+                rule(circuit, best) if name in rule.consults else finding
+                for rule, finding in zip(rules, findings, strict=True)
+            ]
+        )
+    finally:
+        given.book = own

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Final, TypeAlias
 
 from branchwright.checks.circuits.circuit import Sizes
-from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect, TorqueRecord
+from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.conductor_ampacity import (
     carries_continuous_load,
@@ -163,12 +163,6 @@ def _sizes(
         setting_label=(
             True if charger.rated_current_a and charger.rated_current_a > charger.charging_current_a else None
         ),
-        torque_records=tuple(
-            TorqueRecord(at=place.at, torque=place.marked.torque)
-            for place in given.terminals
-            if place.marked and place.marked.torque
-        )
-        or None,
     )
     if need is not None:
         for segment in given.segments:

@@ -61,7 +61,9 @@ class Working:
         citation: Citation,
         segment: int | None = None,
     ) -> Step:
-        return self._add(Step(step_id, quantity, segment, expression, inputs, value, unit, citation))
+        step = Step(step_id, quantity, segment, expression, inputs, value, unit, citation)
+        self.steps.append(step)
+        return step
 
     def _request(self, value: Value, unit: str, pointer: str) -> StepInput:
         return StepInput(value, unit, "request:" + pointer)

@@ -1,6 +1,5 @@
 """The ungrounded conductors' ampacity: before and after correction, and under the breaker."""
 
-from branchwright.calculations.continuous_load import least_rating_a
 from branchwright.checks.circuits.circuit import (
     Circuit,
     protected_ampacity_a,
@@ -14,13 +13,6 @@ from branchwright.findings import Finding
 from branchwright.quantities.conductor_sizes import ConductorSize
 
 UNKNOWN = ("temperature_rating_c", "setting_access", "location")
-
-
-def least_ampacity_a(given: Given) -> float:
-    """Return the least ampacity in A before correction that the continuous load asks for."""
-    return least_rating_a.value(
-        given.edition.provision("conductor-continuous-load").number("factor"), given.load_a
-    )
 
 
 def permitted_breaker_a(given: Given, ampacity_a: float) -> float:
@@ -49,7 +41,7 @@ def governing_segment(given: Given, size: ConductorSize) -> int:
 
 def carries_continuous_load(given: Given, breaker_a: float, size: ConductorSize) -> bool:
     """Return whether a size carries 125 percent of the load at the terminals' column."""
-    return terminal_ampacity_a(given, size) >= least_ampacity_a(given)
+    return terminal_ampacity_a(given, size) >= given.least_ampacity_a
 
 
 def carries_corrected_load(given: Given, breaker_a: float, size: ConductorSize) -> bool:
@@ -84,7 +76,7 @@ def conductor_continuous_load(circuit: Circuit) -> Finding:
     Missing facts: unmarked terminals count as 60 degC up to 100 A; undetermined where a marking would decide.
     """
     given = circuit.given
-    least = least_ampacity_a(given)
+    least = given.least_ampacity_a
     ampacity = terminal_ampacity_a(given, circuit.ungrounded)
     return conductor_continuous_load.at_least(
         ampacity,

@@ -7,7 +7,6 @@ from branchwright.calculations.conductor_temperature import operating_temperatur
 from branchwright.calculations.raceway_fill import conductors_area_in2, fill_percent, same_size_count
 from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count
 from branchwright.checks.circuits.given import Given, SegmentConditions
-from branchwright.checks.circuits.rules.conductor_ampacity import least_ampacity_a
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Sourced
 from branchwright.quantities.conductor_sizes import ConductorSize
@@ -58,7 +57,9 @@ def filling(given: Given, segment: SegmentConditions, sizes: Sizes) -> Filling |
     return Filling(
         count,
         conductors_area_in2(2, ungrounded, neutrals, neutral, grounding, other_area or 0.0),
-        edition.provision("nipple").values["fill_percent"] if segment.is_nipple else edition.fill_percent(count),
+        edition.provision("nipple").values["fill_percent"]
+        if segment.is_nipple
+        else edition.fill_percent(count),
         ungrounded if same else None,
     )
 
@@ -181,7 +182,7 @@ def _by_column(given: Given, segment: SegmentConditions) -> bool:
 
 def _within(given: Given, segment: SegmentConditions, breaker_a: float, size: ConductorSize) -> bool:
     if _by_column(given, segment):
-        return given.edition.ampacities_a.get((size, given.material, 60), 0.0) >= least_ampacity_a(given)
+        return given.edition.ampacities_a.get((size, given.material, 60), 0.0) >= given.least_ampacity_a
     operating = operating_c(given, segment, size)
     return operating is not None and segment.listed_c is not None and operating <= segment.listed_c
 
@@ -213,7 +214,7 @@ def raceway_temperature(circuit: Circuit) -> Finding:
         pointer = f"/run/{segment.index}/raceway_temperature_rating_c"
         if _by_column(given, segment):
             column = given.edition.ampacities_a.get((size, given.material, 60), 0.0)
-            least = least_ampacity_a(given)
+            least = given.least_ampacity_a
             finding = raceway_temperature.at_least(
                 column,
                 least,

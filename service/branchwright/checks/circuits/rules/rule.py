@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.codebook import EditionBook, ProvisionLacking
-from branchwright.findings import Citation, Finding, Provided, Remedy, Required
+from branchwright.findings import Citation, Finding, Provided, Required
 from branchwright.findings.citations import Value
 from branchwright.findings.finding import Force, Outcome, margin_at_least, margin_at_most
 
@@ -13,6 +13,7 @@ NEEDED = {
     "ungrounded": "the size of the ungrounded conductors",
     "grounding": "the size of the grounding conductor",
 }
+
 
 class Rule:
     """A rule: its name, what it rests on, and the function that judges a circuit.
@@ -52,7 +53,9 @@ class Rule:
         if circuit.missing:
             for need in self.needs:
                 if need in circuit.missing:
-                    return self.undetermined(circuit.pointer(need), f"Needs {NEEDED[need]}, which is not stated.")
+                    return self.undetermined(
+                        circuit.pointer(need), f"Needs {NEEDED[need]}, which is not stated."
+                    )
         try:
             finding = self.function(circuit)
             if finding.outcome == "fail" and self.waits_for and circuit.given.unknown:
@@ -81,7 +84,6 @@ class Rule:
         margin_percent: float | None = None,
     ) -> Finding:
         """Return a finding of this rule."""
-        remedy: Remedy | None = None
         return Finding(
             self.name,
             outcome,
@@ -94,7 +96,7 @@ class Rule:
             margin_percent,
             citation,
             message,
-            remedy,
+            None,
         )
 
     def undetermined(self, pointer: str | None, message: str, citation: Citation | None = None) -> Finding:
@@ -103,7 +105,20 @@ class Rule:
 
     def not_applicable(self, message: str, citation: Citation | None = None) -> Finding:
         """Return that the rule does not apply to this circuit."""
-        return self.finding("not-applicable", message, citation=citation)
+        return Finding(
+            self.name,
+            "not-applicable",
+            self.force,
+            self.subject,
+            None,
+            None,
+            None,
+            None,
+            None,
+            citation,
+            message,
+            None,
+        )
 
     def at_least(
         self,
@@ -116,15 +131,19 @@ class Rule:
         segment: int | None = None,
     ) -> Finding:
         """Return whether a value reaches a limit."""
-        return self.finding(
+        return Finding(
+            self.name,
             "pass" if provided >= required else "fail",
+            self.force,
+            self.subject,
+            pointer,
+            segment,
+            Required(required, unit, "at-least"),
+            Provided(provided, unit),
+            margin_at_least(provided, required),
+            citation,
             message,
-            citation=citation,
-            pointer=pointer,
-            segment=segment,
-            required=Required(required, unit, "at-least"),
-            provided=Provided(provided, unit),
-            margin_percent=margin_at_least(provided, required),
+            None,
         )
 
     def at_most(
@@ -138,15 +157,19 @@ class Rule:
         segment: int | None = None,
     ) -> Finding:
         """Return whether a value stays within a limit."""
-        return self.finding(
+        return Finding(
+            self.name,
             "pass" if provided <= limit else "fail",
+            self.force,
+            self.subject,
+            pointer,
+            segment,
+            Required(limit, unit, "at-most"),
+            Provided(provided, unit),
+            margin_at_most(provided, limit),
+            citation,
             message,
-            citation=citation,
-            pointer=pointer,
-            segment=segment,
-            required=Required(limit, unit, "at-most"),
-            provided=Provided(provided, unit),
-            margin_percent=margin_at_most(provided, limit),
+            None,
         )
 
     def one_of(
