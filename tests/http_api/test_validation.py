@@ -273,7 +273,7 @@ def test_each_kind_of_misfit(client, good, change, value, pointer, code, message
     (first,) = problem["errors"]
     assert (first["pointer"], first["given"], first["allowed"]) == (pointer, given, allowed)
     assert (first["code"], first["message"]) == (code, message)
-    assert problem["detail"] == f"One place in the request does not fit the schema: {message}"
+    assert problem["detail"] == f"The request does not fit the schema at {pointer}: {message}"
 
 
 @pytest.mark.parametrize("body", ["[]", "3", '"text"', "null"])

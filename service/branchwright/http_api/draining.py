@@ -7,13 +7,22 @@ import signal
 import threading
 from collections.abc import AsyncGenerator
 from types import FrameType
+from typing import Final
 
 from starlette.applications import Starlette
 
+from branchwright.http_api.problems import DRAINING, ProblemError
 
-def is_draining(app: Starlette) -> bool:
-    """Whether the process has been told to stop."""
-    return bool(app.state.draining)
+# Common practice, no source: a restart takes some seconds.
+_RETRY_AFTER_SECONDS: Final = 5
+
+
+def refuse_while_draining(app: Starlette) -> None:
+    """Raise the problem (503) once the process has been told to stop."""
+    if app.state.draining:
+        raise ProblemError(
+            DRAINING, "This process is shutting down.", headers={"Retry-After": str(_RETRY_AFTER_SECONDS)}
+        )
 
 
 @contextlib.asynccontextmanager

@@ -8,8 +8,7 @@ from fastapi import APIRouter, Request
 from pydantic import BaseModel, Field
 
 from branchwright.http_api.contract import client_method, open_responses
-from branchwright.http_api.draining import is_draining
-from branchwright.http_api.problems import DRAINING, ProblemError
+from branchwright.http_api.draining import refuse_while_draining
 
 router = APIRouter(tags=["operations"])
 
@@ -41,6 +40,5 @@ async def check_live() -> Health:
 )
 async def check_ready(request: Request) -> Health:
     """Answers 200 while the process takes requests and 503 once it is shutting down."""
-    if is_draining(request.app):
-        raise ProblemError(DRAINING, "This process is shutting down.", headers={"Retry-After": "5"})
+    refuse_while_draining(request.app)
     return Health(status="ready")

@@ -9,20 +9,18 @@ from starlette.datastructures import Headers
 from starlette.requests import ClientDisconnect
 from starlette.types import ASGIApp, Receive, Scope, Send
 
-from branchwright.http_api.draining import is_draining
+from branchwright.http_api.draining import refuse_while_draining
 from branchwright.http_api.paths import is_contract_path
 from branchwright.http_api.problems import (
     BODY_TOO_LARGE,
-    DRAINING,
     NOT_ACCEPTABLE,
     OVER_CAPACITY,
     UNSUPPORTED_MEDIA_TYPE,
     ProblemError,
 )
 
-# Common practice, no source: an answer takes about a millisecond, a restart some seconds.
-_RETRY_WHEN_FULL_SECONDS: Final = 1
-_RETRY_WHEN_DRAINING_SECONDS: Final = 5
+# Common practice, no source: an answer takes about a millisecond, and this is the least that can be stated.
+_RETRY_AFTER_SECONDS: Final = 1
 
 
 class Room:
@@ -39,8 +37,10 @@ class Room:
         if scope["type"] != "http" or not is_contract_path(scope):
             await self._app(scope, receive, send)
             return
-        refusal = self._refusal(scope)
-        if refusal is not None:
+        try:
+            refuse_while_draining(scope["app"])
+            self._refuse_when_full()
+        except ProblemError as refusal:
             await refusal.response(scope["path"])(scope, receive, send)
             return
         self._in_flight += 1
@@ -49,20 +49,13 @@ class Room:
         finally:
             self._in_flight -= 1
 
-    def _refusal(self, scope: Scope) -> ProblemError | None:
-        if is_draining(scope["app"]):
-            return ProblemError(
-                DRAINING,
-                "This process is shutting down.",
-                headers={"Retry-After": str(_RETRY_WHEN_DRAINING_SECONDS)},
-            )
+    def _refuse_when_full(self) -> None:
         if self._limit is not None and self._in_flight >= self._limit:
-            return ProblemError(
+            raise ProblemError(
                 OVER_CAPACITY,
                 f"The service is at its limit of {self._limit} requests at once.",
-                headers={"Retry-After": str(_RETRY_WHEN_FULL_SECONDS)},
+                headers={"Retry-After": str(_RETRY_AFTER_SECONDS)},
             )
-        return None
 
 
 def require_json_accepted(headers: Headers) -> None:

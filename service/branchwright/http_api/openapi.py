@@ -9,7 +9,7 @@ from branchwright.http_api.settings import Settings
 
 def document(settings: Settings | None = None) -> Document:
     """The OpenAPI 3.1 document of the service. No setting changes it."""
-    return create_app(settings or Settings()).openapi()
+    return create_app(settings).openapi()
 
 
 def render() -> str:

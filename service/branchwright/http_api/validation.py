@@ -140,7 +140,9 @@ def _problem(
         fields.setdefault(field.pointer, field)
     count = len(details) if len(details) > MOST_ERRORS else len(fields)
     if count == 1:
-        summary = f"One place in the request does not fit the schema: {next(iter(fields.values())).message}"
+        (only,) = fields.values()
+        where = _cut(only.pointer, _LONGEST_QUOTE) or "the top level"
+        summary = f"The request does not fit the schema at {where}: {only.message}"
     else:
         listed = f"the first {len(fields)} are" if len(details) > MOST_ERRORS else "they are"
         summary = f"{count} places in the request do not fit the schema; {listed} listed in errors."

@@ -7,12 +7,10 @@ from collections.abc import Iterable, Sequence
 from typing import Annotated, Final, TypeVar
 
 from fastapi import APIRouter, Path, Query
-from pydantic import BaseModel, ConfigDict, Field
 
 from branchwright import codebook
 from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.codebook import (
-    Column,
     EditionRecord,
     Interpretation,
     Provision,
@@ -22,125 +20,29 @@ from branchwright.codebook import (
     loader,
 )
 from branchwright.codebook.editions import edition_book
-from branchwright.codebook.records import Evidence
 from branchwright.http_api.contract import keyed_client_method, reference_responses
 from branchwright.http_api.problems import LONGEST_INPUT, NOT_FOUND, InvalidField, ProblemError
 from branchwright.http_api.routes import ReferenceRoute
 from branchwright.http_api.suggestions import nearest_name, nearest_value
+from branchwright.http_api.v1.codebook_answers import (
+    EditionAnswer,
+    EditionPage,
+    InterpretationAnswer,
+    Page,
+    ProvisionAnswer,
+    RuleAnswer,
+    RulePage,
+    RuleSection,
+    RuleSummary,
+    TableAnswer,
+    TableSummary,
+)
 
 router = APIRouter(tags=["codebook"], route_class=ReferenceRoute)
 
 _RULES: Final = {rule.name: rule for rule in RULES}
 
-Named = TypeVar("Named", EditionRecord, "RuleSummary")
-NextAfter = Annotated[str | None, Field(description="'after' of the next page; null on the last one.")]
-
-
-class Page(BaseModel):
-    """Which part of a list is wanted. Lists are ordered by name."""
-
-    model_config = ConfigDict(extra="forbid")
-
-    limit: Annotated[int, Field(ge=1, le=100, description="How many entries at most.")] = 20
-    after: Annotated[
-        str | None, Field(max_length=200, description="Only entries whose name comes after this one.")
-    ] = None
-
-
-class EditionPage(BaseModel):
-    """A part of the list of editions."""
-
-    items: list[EditionRecord]
-    next_after: NextAfter
-
-
-class TableSummary(BaseModel):
-    """A table of an edition, without its rows."""
-
-    name: str
-    title: str
-    row_count: int
-    evidence: Evidence
-
-
-class ProvisionAnswer(BaseModel):
-    """What an edition says on one concept."""
-
-    concept: str
-    title: str
-    columns: Annotated[list[Column], Field(description="The values' names, units and meanings.")]
-    values: dict[str, str | float]
-    evidence: Evidence
-
-
-class InterpretationAnswer(BaseModel):
-    """A point that is read two ways."""
-
-    name: Annotated[str, Field(description="As used in the readings of a request.")]
-    question: str
-    default: Annotated[str, Field(description="The reading that binds where a request chooses none.")]
-    readings: Annotated[dict[str, str], Field(description="Each reading with its meaning.")]
-    section: Annotated[
-        str | None, Field(description="The disputed section; null where the edition has none.")
-    ]
-    notes: str | None
-
-
-class EditionAnswer(BaseModel):
-    """An edition with what the codebook holds of it."""
-
-    edition: EditionRecord
-    tables: list[TableSummary]
-    provisions: list[ProvisionAnswer]
-    interpretations: list[InterpretationAnswer]
-
-
-class TableAnswer(BaseModel):
-    """A table of an edition with its rows."""
-
-    edition: str
-    name: str
-    title: str
-    lookup: Annotated[str, Field(description="How the table is read.")]
-    row_keys: Annotated[list[str], Field(description="The columns that find a row.")]
-    columns: list[Column]
-    rows: Annotated[
-        list[dict[str, str | float | None]],
-        Field(description="Each row by column name; null where the book prints nothing."),
-    ]
-    evidence: Evidence
-
-
-class RuleSummary(BaseModel):
-    """A rule: one question that a check asks."""
-
-    name: str
-    check: Annotated[str, Field(description="The check that applies it, such as circuits.")]
-    subject: Annotated[str, Field(description="What it judges.")]
-    force: Annotated[str, Field(description="requirement or recommendation.")]
-    question: str
-
-
-class RulePage(BaseModel):
-    """A part of the list of rules."""
-
-    items: list[RuleSummary]
-    next_after: NextAfter
-
-
-class RuleSection(BaseModel):
-    """The section that a rule rests on in one edition."""
-
-    edition: str
-    section: Annotated[str | None, Field(description="Null where the edition has no such provision.")]
-
-
-class RuleAnswer(RuleSummary):
-    """A rule in prose, with the sections that it rests on."""
-
-    prose: Annotated[str, Field(description="When it applies, what it rests on, what a missing fact does.")]
-    sections: list[RuleSection]
-    interpretations: Annotated[list[str], Field(description="The interpretations that it may consult.")]
+Named = TypeVar("Named", EditionRecord, RuleSummary)
 
 
 @router.get(
@@ -165,7 +67,9 @@ async def list_editions(page: Annotated[Page, Query()]) -> EditionPage:
     responses=reference_responses(404),
     openapi_extra=keyed_client_method("codebook", "get_edition"),
 )
-async def get_edition(edition: Annotated[str, Path(description="Name of the edition.")]) -> EditionAnswer:
+async def get_edition(
+    edition: Annotated[str, Path(description="Name of the edition.", examples=["nec-2023"])],
+) -> EditionAnswer:
     """Names every table and provision of an edition with its section, its source and its confidence."""
     record = _edition(edition)
     return EditionAnswer(
@@ -185,8 +89,10 @@ async def get_edition(edition: Annotated[str, Path(description="Name of the edit
     openapi_extra=keyed_client_method("codebook", "get_table"),
 )
 async def get_edition_table(
-    edition: Annotated[str, Path(description="Name of the edition.")],
-    table: Annotated[str, Path(description="Name of the table, as the edition lists it.")],
+    edition: Annotated[str, Path(description="Name of the edition.", examples=["nec-2023"])],
+    table: Annotated[
+        str, Path(description="Name of the table, as the edition lists it.", examples=["ampacity"])
+    ],
 ) -> TableAnswer:
     """Shows a table as it can be compared with the printed one."""
     record = _edition(edition)
@@ -228,7 +134,9 @@ async def list_rules(page: Annotated[Page, Query()]) -> RulePage:
     responses=reference_responses(404),
     openapi_extra=keyed_client_method("codebook", "get_rule"),
 )
-async def get_rule(rule: Annotated[str, Path(description="Name of the rule.")]) -> RuleAnswer:
+async def get_rule(
+    rule: Annotated[str, Path(description="Name of the rule.", examples=["raceway-fill"])],
+) -> RuleAnswer:
     """Explains a rule: when it applies, what it rests on and what it does where a fact is missing."""
     found = _RULES.get(rule)
     if found is None:
