@@ -1,0 +1,101 @@
+"""The commands: serve, demo, check, keys and openapi."""
+
+from pathlib import Path
+
+import click
+from rich.console import Console
+
+from branchwright import __version__
+from branchwright.cli.checking import EXIT_CODES, NotAnswered, answer_file
+from branchwright.cli.demonstration import DemoFailed, demonstrate
+from branchwright.cli.tables import show_answer
+from branchwright.http_api.openapi import render
+from branchwright.http_api.security import create_key
+from branchwright.http_api.serve import UnsafeAddressError
+from branchwright.http_api.serve import serve as run_service
+from branchwright.http_api.settings import Settings, SettingsError, load
+
+
+@click.group()
+@click.version_option(__version__, prog_name="branchwright")
+def main() -> None:
+    """Check the branch circuits of EV chargers: over HTTP, or one file at a time."""
+
+
+@main.command()
+@click.option("--host", help="Address to listen on; loopback where not given.")
+@click.option("--port", type=click.IntRange(0, 65535), help="Port to listen on; 0 takes a free one.")
+@click.option("--workers", type=click.IntRange(1, 256), help="Worker processes.")
+@click.option("--allow-anonymous", is_flag=True, help="Answer without keys on any address.")
+def serve(host: str | None, port: int | None, workers: int | None, *, allow_anonymous: bool) -> None:
+    """Serve over HTTP until told to stop.
+
+    What is not given here is read from the environment, BRANCHWRIGHT_HOST and so on.
+    """
+    chosen = {"host": host, "port": port, "workers": workers, "allow_anonymous": allow_anonymous or None}
+    try:
+        settings = load()
+        given = {name: value for name, value in chosen.items() if value is not None}
+        run_service(Settings.model_validate({**settings.model_dump(), **given}))
+    except (SettingsError, UnsafeAddressError) as error:
+        raise click.ClickException(str(error)) from error
+
+
+@main.command()
+def demo() -> None:
+    """Show the main job: a design, a review that fails, and its remedy, asked of a service on loopback."""
+    try:
+        demonstrate(Console())
+    except DemoFailed as error:
+        raise click.ClickException(str(error)) from error
+
+
+@main.command()
+@click.argument("file", type=click.Path(path_type=Path, allow_dash=True))
+@click.option("--json", "as_json", is_flag=True, help="Print the answer as JSON.")
+def check(file: Path, *, as_json: bool) -> None:
+    """Answer one request FILE without a server; - reads standard input.
+
+    A request with `installed` is reviewed, any other is designed. Exit status: 0 where no failure was found,
+    1 for a failure, 3 where a fact is missing, 2 where the file could not be answered.
+    """
+    try:
+        answer = answer_file(file)
+    except NotAnswered as error:
+        click.echo(f"Not answered: {error}", err=True)
+        raise click.exceptions.Exit(2) from error
+    if as_json:
+        click.echo(answer.model_dump_json(by_alias=True, indent=1))
+    else:
+        show_answer(Console(), answer.model_dump(mode="json", by_alias=True))
+    raise click.exceptions.Exit(EXIT_CODES[answer.verdict])
+
+
+@main.group()
+def keys() -> None:
+    """API keys."""
+
+
+@keys.command("create")
+def create() -> None:
+    """Print a new key once, with the hash to configure; the key is kept nowhere."""
+    key, digest = create_key()
+    click.echo(f"key   {key}")
+    click.echo(f"hash  {digest}")
+    click.echo(
+        "Give the key to the client. Set BRANCHWRIGHT_API_KEY_HASHES to the hash; two hashes may be active at "
+        "once, separated by a comma, while a key is replaced.",
+        err=True,
+    )
+
+
+@main.command()
+@click.option(
+    "--write", type=click.Path(dir_okay=False, path_type=Path), help="Write it here instead of printing it."
+)
+def openapi(write: Path | None) -> None:
+    """Print the OpenAPI document of the service."""
+    if write is None:
+        click.echo(render(), nl=False)
+    else:
+        write.write_text(render(), encoding="utf-8")

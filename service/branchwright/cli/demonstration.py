@@ -1,0 +1,116 @@
+"""The demo: a service on loopback, asked through the SDK for a design and for a review that fails.
+
+The job is invented: a carport at the end of a driveway, fed from a panel on the garage's inside wall.
+"""
+
+import socket
+import subprocess
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any, Final
+
+from rich.console import Console
+from rich.rule import Rule
+
+from branchwright.cli.tables import show_answer, show_working
+
+READY_TRIES: Final = 8
+STOP_SECONDS: Final = 10
+
+JOB: Final[dict[str, Any]] = {
+    "edition": "nec-2023",
+    "premises": {"occupancy": "one-family", "charger_location": "outdoors"},
+    "supply": {"system": "split-phase-120-240"},
+    "charger": {
+        "charging_current_a": 48,
+        "rated_current_a": 48,
+        "connection": {"kind": "hardwired"},
+        "terminals": {
+            "temperature_rating_c": 75,
+            "materials": ["copper"],
+            "smallest": "10 AWG",
+            "largest": "4 AWG",
+            "torque": {"value": 38, "unit": "lbf-in"},
+        },
+    },
+    "breaker": {
+        "terminals": {
+            "temperature_rating_c": 75,
+            "materials": ["copper", "aluminum"],
+            "torque": {"value": 45, "unit": "lbf-in"},
+        },
+        "listed_for_panel": True,
+    },
+    "conductors": {"material": "copper", "insulation": "THWN-2"},
+    "run": [
+        {"wiring_method": "emt", "length": {"value": 31, "unit": "ft"}, "location": "dry", "ambient_c": 32},
+        {"wiring_method": "lfnc-b", "length": {"value": 5, "unit": "ft"}, "location": "wet", "ambient_c": 30},
+    ],
+    "targets": {"voltage_drop_percent": 3},
+}
+"""What the installer was asked for."""
+
+
+class DemoFailed(Exception):
+    """The demo could not run; the text says why and what to do."""
+
+
+def demonstrate(console: Console) -> None:
+    """Run the demo on a console. Raises DemoFailed where the SDK is missing or the service does not answer."""
+    try:
+        from branchwright_sdk import BranchwrightError, Client
+    except ImportError as error:
+        raise DemoFailed("The demo asks through the SDK: install it with 'pip install ./sdk'.") from error
+    with _service() as address:
+        console.print(f"A service is running at {address} for this demo.")
+        try:
+            with Client(address, max_retries=READY_TRIES) as client:
+                client.operations.check_ready()
+                console.print(Rule("1. What circuit does a 48 A charger at the carport need?"))
+                design = client.circuits.design_from(JOB)
+                answer = design.model_dump(mode="json", by_alias=True)
+                show_answer(console, answer)
+                show_working(console, answer, 6)
+                console.print(Rule("2. The circuit as found on site: 8 AWG behind the 60 A breaker"))
+                installed = _as_found(answer["review_request"])
+                review = client.circuits.review_from(installed)
+                show_answer(console, review.model_dump(mode="json", by_alias=True), remarks=False)
+        except BranchwrightError as error:
+            raise DemoFailed(f"The service did not answer as it should: {error}") from error
+    console.print(Rule("How to go on"))
+    console.print(
+        "Serve:       branchwright serve --port 8000      (then open http://127.0.0.1:8000/docs)\n"
+        "One file:    branchwright check request.json     (the same answers without a server)\n"
+        "From Python: Client('http://127.0.0.1:8000').circuits.design(...)\n"
+        "README.md shows a request with its answer, by curl and by SDK.",
+        highlight=False,
+    )
+
+
+def _as_found(review_request: dict[str, Any]) -> dict[str, Any]:
+    """Return the review of the circuit as designed, save for the conductors, which are smaller."""
+    return {**review_request, "installed": {**review_request["installed"], "ungrounded_size": "8 AWG"}}
+
+
+@contextmanager
+def _service() -> Iterator[str]:
+    """Run a service on a free port of loopback; its log goes nowhere, its end comes with the demo's."""
+    port = _free_port()
+    command = [sys.executable, "-m", "branchwright.cli", "serve", "--host", "127.0.0.1", "--port", str(port)]
+    with subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as process:  # noqa: S603
+        try:
+            yield f"http://127.0.0.1:{port}"
+        finally:
+            process.terminate()
+            try:
+                process.wait(STOP_SECONDS)
+            except subprocess.TimeoutExpired:
+                process.kill()
+
+
+def _free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port: int = probe.getsockname()[1]
+    return port

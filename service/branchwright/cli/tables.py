@@ -1,0 +1,144 @@
+"""Answers as tables for a terminal."""
+
+from collections.abc import Mapping
+from typing import Any, Final
+
+from rich.console import Console
+from rich.panel import Panel
+from rich.table import Table
+from rich.text import Text
+
+Answer = Mapping[str, Any]
+
+OUTCOME_STYLES: Final = {
+    "pass": "green",
+    "fail": "bold red",
+    "undetermined": "yellow",
+    "not-applicable": "dim",
+}
+VERDICTS: Final = {
+    "no-failure-found": ("No failure found in what was stated", "green"),
+    "fail": ("A requirement fails", "bold red"),
+    "undetermined": ("A needed fact is missing", "yellow"),
+}
+
+
+def show_answer(console: Console, answer: Answer, *, remarks: bool = True) -> None:
+    """Print verdict, design, findings and remedies; with `remarks`, also what to verify and the cautions."""
+    words, style = VERDICTS.get(answer["verdict"], (answer["verdict"], ""))
+    console.print(Panel(Text(words, style=style), title=answer["edition"], expand=False))
+    if answer["design"] is not None:
+        console.print(_design(answer["design"], would_do="review_request" not in answer))
+    console.print(_findings(answer))
+    for remedy in {
+        item["remedy"]["message"]: item["remedy"] for item in answer["findings"] if item["remedy"]
+    }.values():
+        console.print(
+            Text.assemble(
+                ("Nearest remedy: ", "bold"),
+                remedy["message"],
+                f"  ({remedy['pointer']}: {remedy['given']} -> {remedy['proposed']}; then: {remedy['verdict']})",
+            )
+        )
+    for item in answer["interpretations"]:
+        if item["changes_verdict"]:
+            others = ", ".join(f"{other['reading']}: {other['verdict']}" for other in item["other_readings"])
+            console.print(f"[yellow]{item['name']}[/] is read as {item['reading']}; by {others}.")
+    if remarks:
+        _show_remarks(console, answer)
+
+
+def _show_remarks(console: Console, answer: Answer) -> None:
+    """Print what to verify on site, what was not examined, and the cautions."""
+    for title, lines in (
+        (
+            "To verify on site",
+            [f"{item['pointer']}: {item['stated']} ({item['evidence']})" for item in answer["to_verify"]],
+        ),
+        ("Not examined", answer["not_examined"]),
+        ("Cautions", answer["cautions"]),
+    ):
+        if lines:
+            console.print(Text(title, style="bold"))
+            for line in lines:
+                console.print(Text(f"  - {line}"))
+
+
+def show_working(console: Console, answer: Answer, wanted: int) -> None:
+    """Print the first steps of an answer's working."""
+    table = Table(title=f"The first {wanted} of {len(answer['steps'])} steps; anyone can replay them")
+    for heading in ("quantity", "expression", "inputs", "value", "section"):
+        table.add_column(heading, overflow="fold")
+    for step in answer["steps"][:wanted]:
+        inputs = ", ".join(f"{name} = {_shown(item['value'])}" for name, item in step["inputs"].items())
+        section = step["citation"]["section"] if step["citation"] else ""
+        value = _shown(step["value"]) + ("" if step["unit"] in ("1", "size", "text") else f" {step['unit']}")
+        table.add_row(step["quantity"], step["expression"], inputs, value, section)
+    console.print(table)
+
+
+def _findings(answer: Answer) -> Table:
+    table = Table(title="Findings", show_lines=False)
+    for heading in ("outcome", "rule", "finding", "section"):
+        table.add_column(heading, overflow="fold")
+    for item in answer["findings"]:
+        if item["outcome"] != "not-applicable":
+            section = item["citation"]["section"] if item["citation"] else ""
+            outcome = item["outcome"] if item["force"] == "requirement" else f"{item['outcome']} (advice)"
+            table.add_row(
+                Text(outcome, style=OUTCOME_STYLES.get(item["outcome"], "")),
+                item["rule"],
+                item["message"],
+                section,
+            )
+    return table
+
+
+def _design(design: Answer, *, would_do: bool) -> Table:
+    table = Table(title="The design that would do" if would_do else "Design", show_header=False)
+    conductors = design["conductors"]
+    ungrounded = conductors["ungrounded"]
+    insulation = f", {ungrounded['insulation']}" if ungrounded["insulation"] else ""
+    table.add_row("breaker", f"{_shown(design['breaker']['rating_a'])} A, {design['breaker']['poles']} poles")
+    table.add_row(
+        "ground-fault protection",
+        f"{_needed(design['breaker']['ground_fault_protection']['required'])}: "
+        f"{design['breaker']['ground_fault_protection']['why']}",
+    )
+    table.add_row(
+        "ungrounded conductors",
+        f"{ungrounded['count']} x {ungrounded['size']} {ungrounded['material']}{insulation}",
+    )
+    if conductors["neutral"]:
+        table.add_row("neutral", conductors["neutral"]["size"])
+    table.add_row(
+        "grounding conductor", f"{conductors['grounding']['size']} {conductors['grounding']['material']}"
+    )
+    for index, segment in enumerate(design["segments"]):
+        raceway = segment["raceway"]
+        filled = (
+            f", trade size {raceway['trade_size']}, filled {raceway['fill_percent']} of "
+            f"{_shown(raceway['fill_limit_percent'])} %"
+            if raceway
+            else ""
+        )
+        table.add_row(
+            f"segment {index}",
+            f"{segment['wiring_method']}{filled}, ampacity {_shown(segment['ampacity_a'])} A",
+        )
+    table.add_row(
+        "disconnecting means", f"{_needed(design['disconnect']['required'])}: {design['disconnect']['why']}"
+    )
+    drop = design["voltage_drop"]
+    if drop:
+        table.add_row("voltage drop", f"{drop['volts']:.2f} V, {drop['percent']:.2f} %")
+    table.add_row("conductors set by", design["governed_by"]["conductors"])
+    return table
+
+
+def _needed(required: bool | None) -> str:
+    return "undetermined" if required is None else "required" if required else "not required"
+
+
+def _shown(value: object) -> str:
+    return f"{value:.6g}" if isinstance(value, float) else str(value)
