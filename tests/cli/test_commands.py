@@ -1,0 +1,130 @@
+"""The command line as a user meets it: output, exit status, and clear words for what cannot be answered."""
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner, Result
+
+from branchwright.cli import main
+from branchwright.cli.demonstration import JOB
+from branchwright.http_api.security import hash_key
+
+REVIEW: dict[str, Any] = {
+    **JOB,
+    "installed": {"breaker_rating_a": 50, "ungrounded_size": "6 AWG", "grounding_size": "10 AWG"},
+}
+
+
+def run(*arguments: str, **options: Any) -> Result:
+    return CliRunner().invoke(main, arguments, **options)
+
+
+def written(tmp_path: Path, content: object) -> str:
+    file = tmp_path / "request.json"
+    file.write_text(content if isinstance(content, str) else json.dumps(content), "utf-8")
+    return str(file)
+
+
+def test_check_answers_a_design_as_tables(tmp_path: Path) -> None:
+    result = run("check", written(tmp_path, JOB))
+    assert result.exit_code == 0
+    assert "No failure found in what was stated" in result.output
+    assert "2 x 6 AWG copper" in result.output
+
+
+def test_check_reviews_a_request_with_installed_and_fails(tmp_path: Path) -> None:
+    result = run("check", "--json", written(tmp_path, REVIEW))
+    assert result.exit_code == 1
+    answer = json.loads(result.output)
+    failing = {item["rule"] for item in answer["findings"] if item["outcome"] == "fail"}
+    # 48 A asks for 125 percent, 60 A: 625.41.
+    assert "overcurrent-continuous-load" in failing
+
+
+def test_check_says_when_a_fact_is_missing(tmp_path: Path) -> None:
+    unlisted = {**JOB, "breaker": {"terminals": {"temperature_rating_c": 75}}}
+    result = run("check", written(tmp_path, unlisted))
+    assert result.exit_code == 3
+    assert "A needed fact is missing" in result.output
+
+
+def test_check_reads_standard_input() -> None:
+    assert run("check", "-", input=json.dumps(JOB)).exit_code == 0
+
+
+@pytest.mark.parametrize(
+    ("content", "words"),
+    [
+        ("{", "not strict JSON"),
+        ('{"edition": "nec-2023", "edition": "nec-2023"}', "uplicate"),
+        ("[1e999]", "64-bit"),
+        ("[]", "does not fit the schema"),
+        ({**JOB, "edition": "nec-1999"}, "/edition"),
+        ({**JOB, "conductors": {"material": "coper"}}, "copper"),
+        ({**JOB, "run": []}, "/run"),
+        ({**JOB, "lenght": 3}, "lenght"),
+    ],
+)
+def test_check_names_what_is_wrong(tmp_path: Path, content: object, words: str) -> None:
+    result = run("check", written(tmp_path, content))
+    assert result.exit_code == 2
+    assert words in result.output
+    assert "Traceback" not in result.output
+
+
+def test_check_says_that_a_file_is_missing(tmp_path: Path) -> None:
+    result = run("check", str(tmp_path / "nothing.json"))
+    assert result.exit_code == 2
+    assert "cannot be read" in result.output
+
+
+def test_a_new_key_fits_the_hash_beside_it() -> None:
+    result = run("keys", "create")
+    lines = dict(line.split(maxsplit=1) for line in result.stdout.splitlines())
+    assert hash_key(lines["key"].encode()) == lines["hash"]
+    assert run("keys", "create").stdout != result.stdout
+
+
+def test_openapi_prints_and_writes_the_committed_document(tmp_path: Path) -> None:
+    committed = (Path(__file__).parents[2] / "openapi" / "v1.json").read_text("utf-8")
+    assert run("openapi").stdout == committed
+    target = tmp_path / "v1.json"
+    assert run("openapi", "--write", str(target)).exit_code == 0
+    assert target.read_text("utf-8") == committed
+
+
+def test_serve_refuses_an_open_door() -> None:
+    result = run("serve", "--host", "0.0.0.0")  # noqa: S104
+    assert result.exit_code == 1
+    assert "keys create" in result.output
+
+
+def test_serve_names_a_setting_that_cannot_be_used(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("BRANCHWRIGHT_PORT", "many")
+    result = run("serve")
+    assert result.exit_code == 1
+    assert "BRANCHWRIGHT_PORT" in result.output
+
+
+def test_the_demo_shows_design_failure_and_remedy() -> None:
+    """A real process, service and SDK: the first command of the README ends with this."""
+    demo = subprocess.run(
+        [sys.executable, "-m", "branchwright.cli", "demo"],
+        capture_output=True,
+        text=True,
+        timeout=120,
+        env={"COLUMNS": "160", "PATH": "", "PYTHONIOENCODING": "utf-8"},
+    )
+    assert demo.returncode == 0, demo.stderr
+    for words in (
+        "No failure found in what was stated",
+        "A requirement fails",
+        "Nearest remedy: Replace the ungrounded conductors by 6 AWG.",
+        "How to go on",
+    ):
+        assert words in demo.stdout
+    assert "Traceback" not in demo.stderr
