@@ -1,0 +1,190 @@
+"""What holds between a design and its review, and between a design and the same one asked for more."""
+
+import copy
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from branchwright.checks.circuits import RULES
+from tests.checks.circuits import Json, by_rule, designed, outcomes, reviewed
+from tests.checks.effort import examples
+from tests.checks.printed import standard_ratings_a
+from tests.checks.replay import replay
+from tests.checks.strategies import (
+    LOCATIONS,
+    SIZES,
+    TRADE_SIZES,
+    any_designs,
+    usual_designs,
+)
+
+REVIEW_ONLY = {rule.name for rule in RULES if rule.review_only}
+SMALLEST = "smallest-size-made"
+
+
+def sizes_of(answer: Json) -> tuple[float, int]:
+    """Breaker and rank of the ungrounded conductors."""
+    design = answer["design"]
+    return design["breaker"]["rating_a"], SIZES.index(design["conductors"]["ungrounded"]["size"])
+
+
+def one_smaller(request: Json, field: str) -> Json | None:
+    """The review request with one installed size a step smaller; None where it is the smallest."""
+    installed = request["installed"]
+    order: tuple[Any, ...] = SIZES if field.endswith("size") else standard_ratings_a(request["edition"])
+    place = order.index(installed[field])
+    return {**request, "installed": {**installed, field: order[place - 1]}} if place else None
+
+
+@examples(120)
+@given(st.one_of(usual_designs(), any_designs()))
+def test_a_design_passes_its_own_review(asked: Json) -> None:
+    answer = designed(asked)
+    assume(answer["design"] is not None)
+    review = reviewed(answer["review_request"])
+    replay(review, answer["review_request"])
+    found = outcomes(review)
+    assert {name for name in found if name not in outcomes(answer)} == REVIEW_ONLY
+    assert {name: outcome for name, outcome in found.items() if name not in REVIEW_ONLY} == outcomes(answer)
+    # What only a review asks for is prescribed by the design, so it adds nothing.
+    assert {found[name] for name in REVIEW_ONLY} <= {"pass", "not-applicable"}
+    assert review["verdict"] == answer["verdict"]
+    assert review["design"] is None
+
+
+@examples(120)
+@given(usual_designs())
+def test_one_size_smaller_fails(asked: Json) -> None:
+    answer = designed(asked)
+    assume(answer["design"] is not None)
+    request = answer["review_request"]
+    governed = answer["design"]["governed_by"]
+    smaller = one_smaller(request, "breaker_rating_a")
+    assert smaller is not None
+    assert outcomes(reviewed(smaller))[governed["breaker"]] == "fail"
+
+    smaller = one_smaller(request, "ungrounded_size")
+    if smaller is None:
+        assert governed["conductors"] == SMALLEST
+    else:
+        assert outcomes(reviewed(smaller))[governed["conductors"]] == "fail"
+
+    smaller = one_smaller(request, "grounding_size")
+    if smaller is not None:
+        assert outcomes(reviewed(smaller))[governed["grounding"]] == "fail"
+
+    for index, segment in enumerate(request["run"]):
+        trade_size = segment.get("raceway_trade_size")
+        if trade_size in (None, TRADE_SIZES[0]) or "raceway_trade_size" in asked["run"][index]:
+            continue
+        run = copy.deepcopy(request["run"])
+        run[index]["raceway_trade_size"] = TRADE_SIZES[TRADE_SIZES.index(trade_size) - 1]
+        review = reviewed({**request, "run": run})
+        assert governed["raceway"] == "raceway-fill"
+        assert outcomes(review)["raceway-fill"] == "fail"
+        assert by_rule(review)["raceway-fill"]["segment"] == index
+
+
+@examples(60)
+@given(any_designs())
+def test_one_size_smaller_never_passes_where_facts_are_missing(asked: Json) -> None:
+    # A missing fact is taken at its worst to choose a size; at its best a smaller one might do, so that its
+    # review may be undetermined.
+    answer = designed(asked)
+    assume(answer["design"] is not None)
+    governed = answer["design"]["governed_by"]
+    for field, what in (
+        ("breaker_rating_a", "breaker"),
+        ("ungrounded_size", "conductors"),
+        ("grounding_size", "grounding"),
+    ):
+        smaller = one_smaller(answer["review_request"], field)
+        if smaller is not None and governed[what] != SMALLEST:
+            assert outcomes(reviewed(smaller))[governed[what]] in ("fail", "undetermined")
+
+
+def harder(request: Json, change: str, draw: st.DataObject) -> Json:
+    """The same request asked for more."""
+    more = copy.deepcopy(request)
+    if change == "current":
+        charger = more["charger"]
+        charger["charging_current_a"] += draw.draw(st.floats(0.1, 40))
+        charger["rated_current_a"] = max(charger["rated_current_a"], charger["charging_current_a"])
+    elif change == "heat":
+        segment = draw.draw(st.sampled_from(more["run"]))
+        segment["ambient_c"] += draw.draw(st.integers(1, 30))
+    elif change == "length":
+        factor = draw.draw(st.floats(1, 10))
+        for segment in more["run"]:
+            segment["length"]["value"] *= factor
+    elif change == "others":
+        segment = draw.draw(st.sampled_from(more["run"]))
+        others = segment.get("other_current_carrying_conductors", 0) + draw.draw(st.integers(1, 20))
+        segment["other_current_carrying_conductors"] = others
+        segment["other_conductors_area_in2"] = 0.0211 * others
+    return more
+
+
+@pytest.mark.parametrize("change", ["current", "heat", "length", "others"])
+@examples(80)
+@given(usual_designs(), st.data())
+def test_asking_for_more_never_gives_less(change: str, asked: Json, data: st.DataObject) -> None:
+    # Terminals are marked here: unmarked ones count as 60 degC up to 100 A and as 75 degC above, so that a
+    # 110 A circuit may have smaller conductors than a 100 A one. Lengths are scaled together: a longer segment
+    # alone may make another one short enough for the short-length exception. The grounding conductor may
+    # shrink: it grows in proportion to what the ungrounded conductors exceed the load's own need by, and a
+    # larger load leaves less of that.
+    less, more = designed(asked), designed(harder(asked, change, data))
+    assume(more["design"] is not None)
+    assert less["design"] is not None
+    assert all(one <= other for one, other in zip(sizes_of(less), sizes_of(more), strict=True))
+
+
+@examples(60)
+@given(usual_designs(points=False), st.randoms(use_true_random=False))
+def test_the_order_of_segments_without_points_between_them_does_not_matter(
+    asked: Json, shuffled_by: Any
+) -> None:
+    order = list(range(len(asked["run"])))
+    shuffled_by.shuffle(order)
+    one, other = designed(asked), designed({**asked, "run": [asked["run"][place] for place in order]})
+    assert one["verdict"] == other["verdict"]
+    assert outcomes(one) == outcomes(other)
+    if one["design"] is None:
+        assert other["design"] is None
+        return
+    for part in ("breaker", "conductors", "voltage_drop", "governed_by", "disconnect"):
+        assert one["design"][part] == other["design"][part]
+    assert other["design"]["segments"] == [one["design"]["segments"][place] for place in order]
+
+
+@examples(60)
+@given(usual_designs(), st.data())
+def test_stating_an_unknown_fact_only_ever_helps(asked: Json, data: st.DataObject) -> None:
+    # What is not stated is taken at its worst, so a statement never asks for a larger conductor or breaker.
+    place = data.draw(st.integers(0, len(asked["run"]) - 1))
+    vague = copy.deepcopy(asked)
+    fact = data.draw(st.sampled_from(("location", "access", "terminals")))
+    if fact == "location":
+        del vague["run"][place]["location"]
+        assert asked["run"][place]["location"] in LOCATIONS
+    elif fact == "access":
+        del vague["charger"]["setting_access"]
+    else:
+        del vague["breaker"]["terminals"]
+    clear, unclear = designed(asked), designed(vague)
+    assume(unclear["design"] is not None)
+    assert clear["design"] is not None
+    assert all(one <= other for one, other in zip(sizes_of(clear), sizes_of(unclear), strict=True))
+
+
+@examples(60)
+@given(usual_designs())
+def test_where_every_fact_is_stated_nothing_is_left_undetermined(asked: Json) -> None:
+    answer = designed(asked)
+    assert "undetermined" not in outcomes(answer).values()
+    if answer["design"] is not None:
+        for segment in answer["design"]["segments"]:
+            assert (segment["raceway"] is None) == (segment["wiring_method"] == "nm-b")

@@ -1,0 +1,106 @@
+"""Disputed provisions: named only where they were consulted, and the other verdict is the true one."""
+
+import json
+from typing import Any
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from tests.checks.circuits import Json, designed, outcomes, reviewed
+from tests.checks.effort import examples
+from tests.checks.strategies import READINGS, any_designs, any_reviews, usual_designs, usual_reviews
+
+
+def under(request: Json, name: str, reading: str) -> Json:
+    """The request with one reading chosen."""
+    return {**request, "readings": {**(request.get("readings") or {}), name: reading}}
+
+
+def consulted(answer: Json) -> dict[str, Any]:
+    return {item["name"]: item for item in answer["interpretations"]}
+
+
+def states_the_other_verdicts(answer: Json, review_request: Json) -> None:
+    for name, item in consulted(answer).items():
+        stated = (review_request.get("readings") or {}).get(name)
+        assert item["reading"] == (stated or READINGS[name][0])
+        others = {other["reading"]: other["verdict"] for other in item["other_readings"]}
+        assert set(others) == set(READINGS[name]) - {item["reading"]}
+        for reading, verdict in others.items():
+            assert reviewed(under(review_request, name, reading))["verdict"] == verdict, (name, reading)
+        assert item["changes_verdict"] == any(verdict != answer["verdict"] for verdict in others.values())
+
+
+@examples(120)
+@given(st.one_of(any_reviews(), usual_reviews()))
+def test_a_review_states_the_verdict_under_every_other_reading(asked: Json) -> None:
+    states_the_other_verdicts(reviewed(asked), asked)
+
+
+@examples(100)
+@given(st.one_of(any_designs(), usual_designs()))
+def test_a_design_states_the_verdict_of_the_same_sizes_under_every_other_reading(asked: Json) -> None:
+    answer = designed(asked)
+    assume(answer["design"] is not None)
+    states_the_other_verdicts(answer, answer["review_request"])
+
+
+@examples(100)
+@given(st.one_of(any_designs(), usual_designs()))
+def test_where_no_design_can_be_made_another_reading_is_designed_for(asked: Json) -> None:
+    answer = designed(asked)
+    assume(answer["design"] is None)
+    for name, item in consulted(answer).items():
+        for other in item["other_readings"]:
+            assert designed(under(asked, name, other["reading"]))["verdict"] == other["verdict"], name
+
+
+@examples(80)
+@given(st.one_of(any_reviews(), usual_reviews()), st.sampled_from(sorted(READINGS)))
+def test_a_reading_that_was_not_consulted_changes_nothing(asked: Json, name: str) -> None:
+    answer = reviewed(asked)
+    assume(name not in consulted(answer))
+    for reading in READINGS[name]:
+        assert outcomes(reviewed(under(asked, name, reading))) == outcomes(answer)
+
+
+@examples(80)
+@given(st.one_of(any_designs(), usual_designs()), st.sampled_from(sorted(READINGS)))
+def test_a_reading_that_was_not_consulted_changes_no_design(asked: Json, name: str) -> None:
+    answer = designed(asked)
+    assume(name not in consulted(answer))
+    for reading in READINGS[name]:
+        other = designed(under(asked, name, reading))
+        assert json.dumps(other["design"]) == json.dumps(answer["design"])
+        assert outcomes(other) == outcomes(answer)
+
+
+@pytest.mark.parametrize(
+    "inches, reading, temperature",
+    [
+        (0.5, "three-quarters-inch", 63),
+        (0.8, "seven-eighths-inch", 63),
+        (0.8, "three-quarters-inch", 30),
+        (0.875, "seven-eighths-inch", 30),
+    ],
+)
+@pytest.mark.source("NEC 310.15(B)(2): 33 degC are added below 7/8 in; one secondary page has 3/4 in for 2023")
+def test_the_rooftop_adder_follows_the_reading(inches: float, reading: str, temperature: float) -> None:
+    request = {
+        "edition": "nec-2023",
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {"charging_current_a": 16, "connection": {"kind": "hardwired"}},
+        "conductors": {"material": "copper"},
+        "run": [
+            {
+                "wiring_method": "emt",
+                "length": {"value": 20, "unit": "ft"},
+                "location": "wet",
+                "rooftop_clearance": {"value": inches, "unit": "in"},
+            }
+        ],
+        "readings": {"rooftop-clearance": reading},
+    }
+    steps = {step["id"]: step for step in designed(request)["steps"]}
+    assert steps["segment-0-correction"]["inputs"]["ambient_c"]["value"] == temperature
