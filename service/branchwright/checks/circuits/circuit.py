@@ -2,12 +2,13 @@
 
 from dataclasses import dataclass
 from math import fsum
+from typing import Literal
 
 from branchwright.calculations.ampacity import corrected_ampacity_a, governing_ampacity_a
 from branchwright.calculations.voltage_drop import drop_percent, drop_v, loop_ohm
 from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect, TorqueRecord
 from branchwright.checks.circuits.given import Given, SegmentConditions
-from branchwright.quantities.conductor_sizes import ConductorSize
+from branchwright.quantities.conductor_sizes import RANK, ConductorSize
 from branchwright.quantities.trade_sizes import TradeSize
 
 REVIEW_POINTERS = {
@@ -106,6 +107,22 @@ def terminal_ampacity_a(given: Given, size: ConductorSize) -> float:
 def protected_ampacity_a(given: Given, size: ConductorSize) -> float:
     """Return the ampacity in A that the breaker must protect: the least after correction, at terminals and by cap."""
     return min(run_ampacity_a(given, size), terminal_ampacity_a(given, size))
+
+
+def least_of_cables(
+    given: Given, field: Literal["grounding_size", "neutral_size"], size: ConductorSize | None, pointer: str
+) -> tuple[ConductorSize | None, str, int | None]:
+    """Return the smallest of a stated size and those that the run's cables bring, its pointer and segment."""
+    segment = None
+    for conditions in given.segments:
+        cable = conditions.facts.cable
+        brought: ConductorSize | None = None
+        if cable is not None and not conditions.method.is_raceway:
+            brought = cable.grounding_size if field == "grounding_size" else cable.neutral_size
+        if brought is not None and (size is None or RANK[brought] < RANK[size]):
+            size, segment = brought, conditions.index
+            pointer = f"/run/{segment}/cable/{field}"
+    return size, pointer, segment
 
 
 def neutral_count(given: Given) -> int:

@@ -11,7 +11,7 @@ from branchwright.checks.circuits.judging import DESIGN_RULES, bind, consulted_i
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import DESIGN_CANDIDATES, attach
 from branchwright.checks.circuits.sizing import Choice, choose
-from branchwright.checks.circuits.working import Working
+from branchwright.checks.circuits.working import working
 from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of
 
 
@@ -33,7 +33,7 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
         jurisdiction=request.jurisdiction,
         verdict=verdict,
         findings=findings,
-        steps=Working(circuit).steps,
+        steps=working(circuit),
         interpretations=consulted_interpretations(circuit, DESIGN_RULES, findings, verdict),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(request),

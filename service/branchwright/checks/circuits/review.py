@@ -16,7 +16,7 @@ from branchwright.checks.circuits.judging import (
 )
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import REVIEW_CANDIDATES, attach
-from branchwright.checks.circuits.working import Working
+from branchwright.checks.circuits.working import working
 from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of
 
 
@@ -35,7 +35,7 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
         jurisdiction=request.jurisdiction,
         verdict=verdict,
         findings=findings,
-        steps=Working(circuit).steps,
+        steps=working(circuit),
         interpretations=consulted_interpretations(circuit, REVIEW_RULES, findings, verdict),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(request),

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from branchwright.calculations.grounding import proportional_area_cmil, shortfall_percent
-from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.circuit import Circuit, least_of_cables
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required, Sourced
@@ -97,14 +97,10 @@ def grounding_conductor_size(circuit: Circuit) -> Finding:
             f"The grounding table does not reach {circuit.breaker_a:g} A with the sizes known here.",
             edition.citation_of("grounding_conductor"),
         )
-    supplied: ConductorSize = sizes.grounding or need.least
-    pointer, segment = circuit.pointer("grounding"), None
-    for conditions in given.segments:
-        cable = conditions.facts.cable
-        if not conditions.method.is_raceway and cable and cable.grounding_size:
-            if RANK[cable.grounding_size] < RANK[supplied]:
-                supplied = cable.grounding_size
-                pointer, segment = f"/run/{conditions.index}/cable/grounding_size", conditions.index
+    found, pointer, segment = least_of_cables(
+        given, "grounding_size", sizes.grounding, circuit.pointer("grounding")
+    )
+    supplied: ConductorSize = found or need.least
     if need.grew and need.least == need.by_area:
         why = (
             f"the ungrounded conductors grew from {need.minimum} to {need.installed}, "

@@ -1,9 +1,14 @@
 """The neutral, where the connection needs one."""
 
-from branchwright.checks.circuits.circuit import Circuit, neutral_count, run_ampacity_a, terminal_ampacity_a
+from branchwright.checks.circuits.circuit import (
+    Circuit,
+    least_of_cables,
+    neutral_count,
+    run_ampacity_a,
+    terminal_ampacity_a,
+)
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding
-from branchwright.quantities.conductor_sizes import RANK
 
 
 @rule(
@@ -38,14 +43,9 @@ def neutral_size(circuit: Circuit) -> Finding:
         )
     if not neutral_count(given):
         return neutral_size.not_applicable("The connection needs no neutral.", cited)
-    size = circuit.sizes.neutral
-    pointer, segment = circuit.pointer("neutral"), None
-    for conditions in given.segments:
-        cable = conditions.facts.cable
-        if not conditions.method.is_raceway and cable and cable.neutral_size:
-            if size is None or RANK[cable.neutral_size] < RANK[size]:
-                size = cable.neutral_size
-                pointer, segment = f"/run/{conditions.index}/cable/neutral_size", conditions.index
+    size, pointer, segment = least_of_cables(
+        given, "neutral_size", circuit.sizes.neutral, circuit.pointer("neutral")
+    )
     if size is None:
         return neutral_size.undetermined(pointer, "A neutral is needed, and none is stated.", cited)
     ampacity = min(terminal_ampacity_a(given, size), run_ampacity_a(given, size))

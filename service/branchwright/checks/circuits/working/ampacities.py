@@ -1,0 +1,214 @@
+"""Steps of the conductors' ampacity: before and after correction, over the run, and under the breaker."""
+
+from branchwright.calculations.ampacity import corrected_ampacity_a, rooftop_ambient_c, short_length_limit_ft
+from branchwright.calculations.continuous_load import least_rating_a
+from branchwright.checks.circuits.circuit import run_ampacity_a, segment_ampacity_a, terminal_ampacity_a
+from branchwright.checks.circuits.given import SegmentConditions
+from branchwright.checks.circuits.working.ledger import Ledger, stated
+from branchwright.findings import StepInput
+
+
+def least_ampacity(ledger: Ledger, load_a: StepInput) -> None:
+    """Enter the least ampacity before correction."""
+    provision = ledger.edition.provision("conductor-continuous-load")
+    ledger.add(
+        least_rating_a.step(
+            "least-ampacity-before-correction",
+            {"factor": provision.values["factor"], "load_a": load_a},
+            provision.citation,
+        )
+    )
+
+
+def terminal_ampacity(ledger: Ledger, column_c: StepInput) -> StepInput:
+    """Enter the ampacity at the terminals' column, within the cap of any cable, and return it."""
+    given = ledger.given
+    size = ledger.circuit.ungrounded
+    inputs = {"size": ledger.size("ungrounded", size), "material": ledger.material(), "column_c": column_c}
+    expression = "lookup(ampacity, size, material, column_c)"
+    cap = next((segment.method.cap_c for segment in given.segments if segment.method.cap_c is not None), None)
+    if cap is not None:
+        inputs["cap_c"] = cap
+        expression = f"min({expression}, lookup(ampacity, size, material, cap_c))"
+    return ledger.work_out(
+        "terminal-ampacity",
+        "ampacity before correction, at the terminals' column and within any cable's cap",
+        expression,
+        inputs,
+        terminal_ampacity_a(given, size),
+        "A",
+        ledger.edition.citation_of("ampacity"),
+    )
+
+
+def segment_ampacity(ledger: Ledger, segment: SegmentConditions) -> StepInput | None:
+    """Enter the ampacity of one segment and return it; None where no printed factor reaches its ambient."""
+    edition = ledger.edition
+    material, size = ledger.given.material, ledger.circuit.ungrounded
+    ambient = _ambient(ledger, segment)
+    start = segment.method.start_c or edition.insulation_temperatures.get(
+        (ledger.given.insulation, segment.location)
+    )
+    if segment.correction is None or start is None:
+        return None
+    at = f"segment-{segment.index}-"
+    correction = ledger.work_out(
+        at + "correction",
+        "ambient correction factor",
+        "lookup(ambient_correction, ambient_c, column_c)",
+        {"ambient_c": ambient, "column_c": start},
+        segment.correction_factor,
+        "1",
+        segment.correction.citation,
+        segment.index,
+    )
+    adjustment = _adjustment(ledger, segment)
+    corrected = ledger.add(
+        corrected_ampacity_a.step(
+            at + "corrected-ampacity",
+            {
+                "ampacity_a": edition.ampacities[size, material, segment.start_column],
+                "correction": correction,
+                "adjustment_percent": adjustment,
+            },
+            edition.provision("conductor-actual-load").citation,
+            segment.index,
+        )
+    )
+    if segment.method.cap_c is None:
+        return corrected
+    return ledger.work_out(
+        at + "ampacity",
+        "ampacity within the cable's cap",
+        "min(corrected_a, lookup(ampacity, size, material, cap_c))",
+        {
+            "corrected_a": corrected,
+            "size": ledger.size("ungrounded", size),
+            "material": ledger.material(),
+            "cap_c": segment.method.cap_c,
+        },
+        segment_ampacity_a(ledger.given, segment, size),
+        "A",
+        segment.method.ampacity_citation,
+        segment.index,
+    )
+
+
+def _ambient(ledger: Ledger, segment: SegmentConditions) -> StepInput:
+    """Return the segment's ambient temperature, entering the rooftop adder where it applies."""
+    ambient: StepInput = (
+        ledger.edition.provision("base-ambient").values["ambient_c"]
+        if segment.facts.ambient_c is None
+        else stated(segment.base_ambient_c, "degC", f"/run/{segment.index}/ambient_c")
+    )
+    if segment.adder is not None:
+        ambient = ledger.add(
+            rooftop_ambient_c.step(
+                f"segment-{segment.index}-rooftop-ambient",
+                {"ambient_c": ambient, "adder_c": segment.adder},
+                segment.adder.citation,
+                segment.index,
+            )
+        )
+    ledger.ambients[segment.index] = ambient
+    return ambient
+
+
+def _adjustment(ledger: Ledger, segment: SegmentConditions) -> StepInput:
+    """Return the adjustment in percent, entering its look-up where other conductors make it one."""
+    adjustment: StepInput = segment.adjustment
+    others = segment.facts.other_current_carrying_conductors
+    if others is not None and segment.adjustment_percent != 100.0:
+        adjustment = ledger.work_out(
+            f"segment-{segment.index}-adjustment",
+            "adjustment for the number of current-carrying conductors",
+            f"lookup(conductor_count_adjustment, {segment.conductor_count - others} + others)",
+            {
+                "others": stated(
+                    float(others), "count", f"/run/{segment.index}/other_current_carrying_conductors"
+                )
+            },
+            segment.adjustment_percent,
+            "%",
+            segment.adjustment.citation,
+            segment.index,
+        )
+    ledger.adjustments[segment.index] = adjustment
+    return adjustment
+
+
+def run_ampacity(ledger: Ledger, ampacities: dict[int, StepInput]) -> StepInput:
+    """Enter the ampacity that governs the run, short portions of lower ampacity apart, and return it."""
+    governing = run_ampacity_a(ledger.given, ledger.circuit.ungrounded)
+    kept = {index: item for index, item in ampacities.items() if float(item.value) >= governing}
+    if len(kept) < len(ampacities):
+        _short_length(ledger, kept)
+    inputs = {f"segment_{index}_a": item for index, item in kept.items()}
+    return ledger.work_out(
+        "run-ampacity",
+        "ampacity of the run",
+        f"min({', '.join(inputs)})" if len(inputs) > 1 else next(iter(inputs)),
+        inputs,
+        governing,
+        "A",
+        ledger.edition.provision("conductor-actual-load").citation,
+    )
+
+
+def _short_length(ledger: Ledger, kept: dict[int, StepInput]) -> None:
+    """Show that the segments of lower ampacity are short enough to be disregarded."""
+    provision = ledger.edition.provision("short-length-exception")
+    sums: dict[str, StepInput] = {}
+    for name in ("higher", "lower"):
+        inputs = {
+            f"segment_{segment.index}_ft": ledger.length(segment)
+            for segment in ledger.given.segments
+            if (segment.index in kept) == (name == "higher")
+        }
+        sums[name] = ledger.work_out(
+            f"length-at-{name}-ampacity",
+            f"length at the {name} ampacity",
+            " + ".join(inputs),
+            inputs,
+            sum(float(item.value) for item in inputs.values()),
+            "ft",
+            provision.citation,
+        )
+    ledger.add(
+        short_length_limit_ft.step(
+            "short-length-limit",
+            {
+                "longest_ft": provision.values["longest_ft"],
+                "greatest_percent": provision.values["greatest_percent"],
+                "high_ft": sums["higher"],
+            },
+            provision.citation,
+        )
+    )
+
+
+def protection(ledger: Ledger, run_a: StepInput, terminal_a: StepInput) -> None:
+    """Enter the ampacity that the breaker protects, and the greatest standard rating that does."""
+    edition = ledger.edition
+    provision = edition.provision("next-size-up")
+    least = min(float(run_a.value), float(terminal_a.value))
+    protected = ledger.work_out(
+        "protected-ampacity",
+        "ampacity that the breaker protects",
+        "min(run_a, terminal_a)",
+        {"run_a": run_a, "terminal_a": terminal_a},
+        least,
+        "A",
+        provision.citation,
+    )
+    permitted = edition.standard_rating_at_least(least)
+    if permitted is not None and permitted.number <= provision.number("up_to_a") and least > 0:
+        ledger.work_out(
+            "permitted-breaker",
+            "greatest standard rating that protects this ampacity",
+            "lookup(standard_ratings, ampacity_a)",
+            {"ampacity_a": protected},
+            permitted.number,
+            "A",
+            provision.citation,
+        )

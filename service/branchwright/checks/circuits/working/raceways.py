@@ -1,0 +1,101 @@
+"""Steps of a segment's raceway: its fill, and the temperature of the conductors in it."""
+
+from branchwright.calculations.ampacity import corrected_ampacity_a
+from branchwright.calculations.conductor_temperature import operating_temperature_c
+from branchwright.calculations.raceway_fill import fill_percent, same_size_count
+from branchwright.checks.circuits.circuit import neutral_count
+from branchwright.checks.circuits.given import SegmentConditions
+from branchwright.checks.circuits.rules.raceways import REFERENCE_COLUMN, fill, filling
+from branchwright.checks.circuits.working.ledger import Ledger, stated
+from branchwright.findings import StepInput
+
+
+def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
+    """Enter the area of the conductors and the fill, where a raceway and its content are known."""
+    circuit, given, edition = ledger.circuit, ledger.given, ledger.edition
+    sizes = circuit.sizes
+    trade_size = sizes.trade_sizes[segment.index]
+    if not segment.method.is_raceway or trade_size is None or sizes.grounding is None:
+        return
+    content = filling(given, segment, sizes)
+    if content is None:
+        return
+    filled = fill(segment, content, trade_size)
+    at = f"segment-{segment.index}-"
+    areas = edition.conductor_areas
+    inputs: dict[str, StepInput] = {
+        "ungrounded_in2": areas[given.insulation, circuit.ungrounded],
+        "grounding_in2": areas[given.insulation, sizes.grounding],
+    }
+    expression = "2 * ungrounded_in2 + grounding_in2"
+    if neutral_count(given):
+        inputs["neutral_in2"] = areas[given.insulation, sizes.neutral or circuit.ungrounded]
+        expression = "2 * ungrounded_in2 + neutral_in2 + grounding_in2"
+    others = segment.facts.other_conductors_area_in2
+    if others:
+        inputs["other_in2"] = stated(others, "in2", f"/run/{segment.index}/other_conductors_area_in2")
+        expression += " + other_in2"
+    area = ledger.work_out(
+        at + "conductors-area",
+        "area of the conductors, the grounding conductor included",
+        expression,
+        inputs,
+        content.area_in2,
+        "in2",
+        edition.citation_of("conductor_areas"),
+        segment.index,
+    )
+    raceway = segment.method.areas[trade_size]
+    ledger.add(
+        fill_percent.step(
+            at + "fill", {"area_in2": area, "raceway_in2": raceway}, filled.limit.citation, segment.index
+        )
+    )
+    if filled.holds and filled.percent > filled.limit.number:
+        ledger.add(
+            same_size_count.step(
+                at + "same-size-count",
+                {
+                    "limit_percent": filled.limit,
+                    "raceway_in2": raceway,
+                    "conductor_in2": areas[given.insulation, circuit.ungrounded],
+                },
+                filled.limit.citation,
+                segment.index,
+            )
+        )
+
+
+def operating_temperature(ledger: Ledger, segment: SegmentConditions, load_a: StepInput) -> None:
+    """Enter the conductor's operating temperature, where the 75 degC column has an ampacity at the ambient."""
+    edition = ledger.edition
+    if segment.correction_75 is None or segment.index not in ledger.adjustments:
+        return
+    at = f"segment-{segment.index}-"
+    reference = edition.ampacities[ledger.circuit.ungrounded, ledger.given.material, REFERENCE_COLUMN]
+    provision = edition.provision("operating-temperature")
+    ampacity = ledger.add(
+        corrected_ampacity_a.step(
+            at + "ampacity-of-75-column",
+            {
+                "ampacity_a": reference,
+                "correction": segment.correction_75,
+                "adjustment_percent": ledger.adjustments[segment.index],
+            },
+            reference.citation,
+            segment.index,
+        )
+    )
+    ledger.add(
+        operating_temperature_c.step(
+            at + "operating-temperature",
+            {
+                "ambient_c": ledger.ambients[segment.index],
+                "rating_c": provision.values["reference_c"],
+                "load_a": load_a,
+                "ampacity_a": ampacity,
+            },
+            provision.citation,
+            segment.index,
+        )
+    )
