@@ -76,7 +76,21 @@ def test_the_evaluator_reads_the_grammar(expression: str, value: float) -> None:
 
 @pytest.mark.parametrize(
     "expression",
-    ["", "1 +", "1 2", "a b", "(1", "1)", "unknown", "__import__(1)", "a.b", "1 // 2", "min()", "lookup(x)", "'a'"],
+    [
+        "",
+        "1 +",
+        "1 2",
+        "a b",
+        "(1",
+        "1)",
+        "unknown",
+        "__import__(1)",
+        "a.b",
+        "1 // 2",
+        "min()",
+        "lookup(x)",
+        "'a'",
+    ],
 )
 def test_the_evaluator_refuses_what_is_outside_the_grammar(expression: str) -> None:
     with pytest.raises(AssertionError):

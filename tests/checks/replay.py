@@ -292,5 +292,7 @@ def replay(answer: dict[str, Any], request: dict[str, Any]) -> None:
         if not close(value, step["value"]):
             raise Disagreement(f"{where}: {step['expression']} is {value!r}, not {step['value']!r}")
         if expression.used != set(names):
-            raise Disagreement(f"{where}: inputs that the expression leaves out: {set(names) - expression.used}")
+            raise Disagreement(
+                f"{where}: inputs that the expression leaves out: {set(names) - expression.used}"
+            )
         earlier[step["id"]] = step

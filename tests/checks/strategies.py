@@ -282,9 +282,7 @@ def any_designs(draw: st.DrawFn) -> Request:
                 "run": st.just(run),
             },
             {
-                "jurisdiction": st.text(
-                    st.characters(exclude_categories=("Cs",)), min_size=1, max_size=20
-                ),
+                "jurisdiction": st.text(st.characters(exclude_categories=("Cs",)), min_size=1, max_size=20),
                 "premises": some(
                     {},
                     {
@@ -294,7 +292,9 @@ def any_designs(draw: st.DrawFn) -> Request:
                         ),
                     },
                 ),
-                "breaker": some({}, {"terminals": terminals(marked=False), "listed_for_panel": st.booleans()}),
+                "breaker": some(
+                    {}, {"terminals": terminals(marked=False), "listed_for_panel": st.booleans()}
+                ),
                 "points": points_between(len(run), marked=False),
                 "targets": some(
                     {}, {"voltage_drop_percent": st.one_of(st.sampled_from((1, 3, 5)), st.floats(0.01, 100))}

@@ -188,3 +188,61 @@ def test_where_every_fact_is_stated_nothing_is_left_undetermined(asked: Json) ->
     if answer["design"] is not None:
         for segment in answer["design"]["segments"]:
             assert (segment["raceway"] is None) == (segment["wiring_method"] == "nm-b")
+
+
+def lugs() -> Json:
+    return {"temperature_rating_c": 75, "materials": ["copper", "aluminum"]}
+
+
+def hardwired(current_a: float, *run: Json, **more: Any) -> Json:
+    """A hardwired charger with every terminal marked 75 degC."""
+    return {
+        "edition": "nec-2023",
+        "premises": {"occupancy": "one-family", "charger_location": "indoors"},
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {
+            "charging_current_a": current_a,
+            "rated_current_a": current_a,
+            "setting_access": "restricted",
+            "connection": {"kind": "hardwired"},
+            "terminals": lugs(),
+        },
+        "breaker": {"terminals": lugs(), "listed_for_panel": True},
+        "conductors": {"material": "copper"},
+        "run": list(run),
+        **more,
+    }
+
+
+@pytest.mark.source("NEC chapter 9, tables 1, 4 and 5: 3 x 250 kcmil and more THW in 2 in tubing, by hand")
+def test_conductors_that_no_raceway_takes_are_no_design() -> None:
+    # 3 x 0.4596 in2 are 1.379 in2 without the grounding conductor; 40 percent of 3.356 in2 are 1.342 in2.
+    run = {"wiring_method": "emt", "length": {"value": 343, "unit": "ft"}, "location": "dry"}
+    request = hardwired(48, run, targets={"voltage_drop_percent": 1})
+    request["supply"]["system"] = "wye-208y-120"
+    request["charger"]["uses_neutral"] = True
+    request["conductors"]["insulation"] = "THW"
+    answer = designed(request)
+    assert by_rule(answer)["raceway-fill"]["outcome"] == "fail"
+    assert (answer["verdict"], answer["design"]) == ("fail", None)
+
+
+@pytest.mark.parametrize("rating_c", [None, 80])
+@pytest.mark.parametrize("current_a", [11, 11.5, 14, 15])
+def test_more_heat_within_one_row_of_the_correction_table_never_gives_less(
+    current_a: float, rating_c: float | None
+) -> None:
+    ranks = []
+    for ambient_c in range(46, 71):
+        run = {
+            "wiring_method": "lfnc-b",
+            "length": {"value": 20, "unit": "ft"},
+            "location": "dry",
+            "ambient_c": ambient_c,
+            "raceway_temperature_rating_c": rating_c,
+        }
+        design = designed(hardwired(current_a, run))["design"]
+        ranks.append(
+            len(SIZES) if design is None else SIZES.index(design["conductors"]["ungrounded"]["size"])
+        )
+    assert ranks == sorted(ranks)

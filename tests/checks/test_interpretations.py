@@ -85,7 +85,9 @@ def test_a_reading_that_was_not_consulted_changes_no_design(asked: Json, name: s
         (0.875, "seven-eighths-inch", 30),
     ],
 )
-@pytest.mark.source("NEC 310.15(B)(2): 33 degC are added below 7/8 in; one secondary page has 3/4 in for 2023")
+@pytest.mark.source(
+    "NEC 310.15(B)(2): 33 degC are added below 7/8 in; one secondary page has 3/4 in for 2023"
+)
 def test_the_rooftop_adder_follows_the_reading(inches: float, reading: str, temperature: float) -> None:
     request = {
         "edition": "nec-2023",

@@ -24,7 +24,9 @@ def test_requirements_decide(outcomes: tuple[str, ...]) -> None:
 
 
 def test_recommendations_do_not() -> None:
-    assert verdict_of([finding("fail", "recommendation"), finding("pass", "requirement")]) == "no-failure-found"
+    assert (
+        verdict_of([finding("fail", "recommendation"), finding("pass", "requirement")]) == "no-failure-found"
+    )
     assert verdict_of([finding("undetermined", "recommendation")]) == "no-failure-found"
 
 

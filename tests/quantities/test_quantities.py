@@ -51,7 +51,14 @@ def test_trade_sizes_are_in_the_order_of_the_openings_they_name() -> None:
 @pytest.mark.source("NIST SP 811, appendix B: 1 ft = 0.3048 m exactly, 1 in = 25.4 mm exactly")
 @pytest.mark.parametrize(
     "value, unit, in_feet",
-    [(1, "ft", 1), (12, "in", 1), (0.3048, "m", 1), (304.8, "mm", 1), (610, "mm", 610 / 25.4 / 12), (100, "m", 328.0839895)],
+    [
+        (1, "ft", 1),
+        (12, "in", 1),
+        (0.3048, "m", 1),
+        (304.8, "mm", 1),
+        (610, "mm", 610 / 25.4 / 12),
+        (100, "m", 328.0839895),
+    ],
 )
 def test_lengths(value: float, unit: str, in_feet: float) -> None:
     assert feet(value, unit) == pytest.approx(in_feet, rel=1e-9)
@@ -61,7 +68,13 @@ def test_lengths(value: float, unit: str, in_feet: float) -> None:
 @pytest.mark.source("NIST SP 811, appendix B.8: 1 lbf-in = 0.1129848 N m; 1 lbf-ft = 1.355818 N m")
 @pytest.mark.parametrize(
     "value, unit, lbf_in",
-    [(45, "lbf-in", 45), (1, "lbf-ft", 12), (0.1129848, "N-m", 1), (1.355818, "N-m", 12), (5.1, "N-m", 45.1388)],
+    [
+        (45, "lbf-in", 45),
+        (1, "lbf-ft", 12),
+        (0.1129848, "N-m", 1),
+        (1.355818, "N-m", 12),
+        (5.1, "N-m", 45.1388),
+    ],
 )
 def test_torques(value: float, unit: str, lbf_in: float) -> None:
     assert pound_force_inches(value, unit) == pytest.approx(lbf_in, rel=1e-6)

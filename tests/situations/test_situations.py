@@ -1,0 +1,173 @@
+"""Runs the situations: one file each, written so that an electrician can read and dispute it.
+
+A file has a `title`, a `source` (the publication, or "common practice, no source"), optional `notes`, and a
+`kind`. A `design` or `review` has the `request` as the service takes it and what is expected of the answer:
+
+- `expect.verdict`
+- `expect.findings.<rule>`: outcome, required, provided, citation, pointer, remedy
+- `expect.steps.<id>`: the value of a step
+- `expect.design.<JSON pointer into the design>`, `expect.absent`: pointers at which there is nothing
+- `expect.interpretations.<name>.<other reading>`: the verdict under it
+- `expect.within`: how far a number may lie from the printed one; 0.01 percent of it unless told
+
+A `calculation` is a list of names with inputs and the published value, `within` its rounding. What a source
+prints wrongly stands under `published_error` and must not come out.
+"""
+
+import importlib
+import pkgutil
+import tomllib
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from branchwright import calculations
+from branchwright.codebook import at
+from tests.checks.circuits import Json, by_rule, designed, reviewed
+from tests.checks.replay import Disagreement, at_pointer, replay
+
+FILES = sorted(Path(__file__).parent.glob("*.toml"))
+NAMES = {
+    name: value
+    for module in pkgutil.iter_modules(calculations.__path__)
+    for name, value in vars(importlib.import_module(f"{calculations.__name__}.{module.name}")).items()
+    if name.endswith(("_a", "_c", "_ft", "_in2", "_v", "_ohm", "_cmil", "_percent", "_count"))
+}
+FIELDS = {"title", "source", "notes", "kind", "request", "calculation", "expect", "published_error"}
+EXPECTED = {"verdict", "findings", "steps", "design", "absent", "interpretations", "within"}
+
+
+def smallest_size_with_area(area_cmil: float) -> str | None:
+    """The smallest conductor of the 2023 table that has an area."""
+    return at("nec-2023").edition.size_with_area_at_least(area_cmil)
+
+
+def agrees(found: Any, expected: Any, within: float | None = None) -> bool:
+    if isinstance(expected, bool) or not isinstance(expected, (int, float)):
+        return bool(found == expected)
+    return bool(found == pytest.approx(expected, rel=1e-4 if within is None else 0, abs=within or 1e-9))
+
+
+def read(path: Path) -> Json:
+    situation = tomllib.loads(path.read_text(encoding="utf-8"))
+    assert situation["title"], path
+    assert situation["source"], path
+    assert set(situation) <= FIELDS, f"{path.name} has fields that nothing reads: {set(situation) - FIELDS}"
+    return situation
+
+
+def finding_agrees(found: Json, expected: Json, within: float | None) -> list[str]:
+    """What of a finding differs from what is expected."""
+    seen = {
+        "outcome": found["outcome"],
+        "required": found["required"] and found["required"]["value"],
+        "provided": found["provided"] and found["provided"]["value"],
+        "citation": found["citation"] and found["citation"]["section"],
+        "pointer": found["pointer"],
+    }
+    wrong = []
+    for name, value in expected.items():
+        if name == "remedy":
+            remedy = found["remedy"] or {}
+            wrong += [
+                f"remedy: {remedy.get(part)!r}, not {wanted!r}"
+                for part, wanted in value.items()
+                if not agrees(remedy.get(part), wanted)
+            ]
+        elif not agrees(seen[name], value, within):
+            wrong.append(f"{name}: {seen[name]!r}, not {value!r}")
+    return wrong
+
+
+def differences(answer: Json, expected: Json) -> list[str]:
+    """Where an answer differs from what is expected of it."""
+    within = expected.get("within")
+    findings = by_rule(answer)
+    steps = {step["id"]: step["value"] for step in answer["steps"]}
+    readings = {
+        item["name"]: {other["reading"]: other["verdict"] for other in item["other_readings"]}
+        for item in answer["interpretations"]
+    }
+    wrong = []
+    if "verdict" in expected and answer["verdict"] != expected["verdict"]:
+        open_ = [name for name, item in findings.items() if item["outcome"] in ("fail", "undetermined")]
+        wrong.append(f"verdict: {answer['verdict']}, not {expected['verdict']}; {open_}")
+    for rule, wanted in expected.get("findings", {}).items():
+        wrong += [f"{rule}: {what}" for what in finding_agrees(findings[rule], wanted, within)]
+    for step, wanted in expected.get("steps", {}).items():
+        if not agrees(steps.get(step), wanted, within):
+            wrong.append(f"step {step}: {steps.get(step)!r}, not {wanted!r}")
+    for pointer, wanted in expected.get("design", {}).items():
+        found = at_pointer(answer["design"], pointer)
+        if not agrees(found, wanted, within):
+            wrong.append(f"design {pointer}: {found!r}, not {wanted!r}")
+    for pointer in expected.get("absent", []):
+        if at_pointer(answer["design"], pointer) is not None:
+            wrong.append(f"design {pointer} is there")
+    for name, others in expected.get("interpretations", {}).items():
+        if readings.get(name) != others:
+            wrong.append(f"interpretation {name}: {readings.get(name)}, not {others}")
+    return wrong
+
+
+def repeats_the_error(answer: Json, error: Json) -> list[str]:
+    """Which of the figures that a source prints wrongly an answer repeats."""
+    steps = {step["id"]: step["value"] for step in answer["steps"]}
+    findings = by_rule(answer)
+    repeated = [
+        f"{rule}: {part} {wrong!r}"
+        for rule, parts in error.get("findings", {}).items()
+        for part, wrong in parts.items()
+        if not finding_agrees(findings[rule], {part: wrong}, None)
+    ]
+    return repeated + [
+        f"step {step}: {wrong!r}"
+        for step, wrong in error.get("steps", {}).items()
+        if agrees(steps[step], wrong)
+    ]
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_situation(path: Path) -> None:
+    situation = read(path)
+    if situation["kind"] == "calculation":
+        assert situation["calculation"]
+        for line in situation["calculation"]:
+            name = line["name"]
+            compute = smallest_size_with_area if name == "smallest_size_with_area" else NAMES[name]
+            found = compute(**line["inputs"])
+            assert agrees(found, line["value"], line.get("within")), (name, found)
+            assert "published_error" not in line or not agrees(found, line["published_error"])
+        return
+    request, expected = situation["request"], situation["expect"]
+    assert set(expected) <= EXPECTED
+    assert set(expected) - {"within"}
+    answer = {"design": designed, "review": reviewed}[situation["kind"]](request)
+    replay(answer, request)
+    assert differences(answer, expected) == []
+    assert repeats_the_error(answer, situation.get("published_error", {})) == []
+
+
+def test_the_runner_sees_a_difference() -> None:
+    situation = read(Path(__file__).parent / "48-a-on-6-awg-nonmetallic-cable.toml")
+    answer = reviewed(situation["request"])
+    rule = "conductor-continuous-load"
+    for expected in (
+        {"verdict": "no-failure-found"},
+        {"findings": {rule: {"outcome": "pass"}}},
+        {"findings": {rule: {"provided": 55.1}}},
+        {"findings": {rule: {"citation": "1.1"}}},
+        {"findings": {rule: {"remedy": {"pointer": "/nowhere"}}}},
+        {"steps": {"terminal-ampacity": 56}},
+        {"steps": {"no-such-step": 1}},
+        {"design": {"/breaker/rating_a": 50}},
+        {"absent": ["/breaker"]},
+        {"interpretations": {"no-such": {"reading": "fail"}}},
+    ):
+        assert len(differences(answer, expected)) == 1, expected
+    assert repeats_the_error(answer, {"findings": {rule: {"provided": 55}}})
+    assert repeats_the_error(answer, {"steps": {"terminal-ampacity": 55}})
+    answer["steps"][0]["value"] += 1
+    with pytest.raises(Disagreement):
+        replay(answer, situation["request"])
