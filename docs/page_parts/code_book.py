@@ -6,7 +6,6 @@ from branchwright import codebook
 from branchwright.codebook import Provision, Table, loader
 from branchwright.codebook.records import Evidence
 from branchwright.findings.citations import Value
-
 from page_parts.markdown import blocks, code, table, words
 
 

@@ -7,7 +7,6 @@ from branchwright import codebook
 from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.codebook import EditionRecord, ProvisionLacking
 from branchwright.codebook.editions import edition_book
-
 from page_parts.markdown import blocks, code, table, words
 
 LABELS = ("Applies", "Rests on", "Missing facts")

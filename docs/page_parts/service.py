@@ -4,7 +4,6 @@ from typing import Any
 
 from branchwright.http_api.problems import KINDS
 from branchwright.http_api.settings import PREFIX, Settings
-
 from page_parts.markdown import blocks, code, table, words
 
 
