@@ -5,6 +5,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.checks.effort import examples
 
 from branchwright.calculations.ampacity import (
     corrected_ampacity_a,
@@ -13,7 +14,6 @@ from branchwright.calculations.ampacity import (
     short_length_limit_ft,
 )
 from branchwright.calculations.conductor_temperature import operating_temperature_c
-from tests.checks.effort import examples
 
 
 @pytest.mark.source("NEC 310.15(B): I' = I sqrt((Tc - Ta') / (Tc - Ta)), with Ta = 30 degC")

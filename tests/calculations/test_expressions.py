@@ -8,12 +8,12 @@ import pkgutil
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.checks.effort import examples
+from tests.checks.replay import evaluate
 
 from branchwright import calculations
 from branchwright.calculations.calculation import Calculation
 from branchwright.findings import Citation, StepInput
-from tests.checks.effort import examples
-from tests.checks.replay import evaluate
 
 ALL = {
     name: value

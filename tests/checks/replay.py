@@ -187,21 +187,21 @@ class Expression:
         return float(self.number(base) ** self.number(self.sign()))
 
     def atom(self) -> Value:
-        token = self.take()
-        if token == "(":
+        word = self.take()
+        if word == "(":
             value = self.sum()
             self.take(")")
             return value
-        if token[0].isdigit():
-            return float(token)
-        if token == "lookup" and self.peek() == "(":
+        if word[0].isdigit():
+            return float(word)
+        if word == "lookup" and self.peek() == "(":
             return self.lookup()
-        if token in FUNCTIONS and self.peek() == "(":
-            return FUNCTIONS[token](*[self.number(value) for value in self.arguments()])
-        if token not in self.names:
-            raise Disagreement(f"{self.text!r} uses {token}, which is no input")
-        self.used.add(token)
-        return self.names[token]
+        if word in FUNCTIONS and self.peek() == "(":
+            return FUNCTIONS[word](*[self.number(value) for value in self.arguments()])
+        if word not in self.names:
+            raise Disagreement(f"{self.text!r} uses {word}, which is no input")
+        self.used.add(word)
+        return self.names[word]
 
     def arguments(self, opening: str = "(") -> list[Value]:
         self.take(opening)

@@ -6,8 +6,6 @@ from typing import Any
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-
-from branchwright.checks.circuits import RULES
 from tests.checks.circuits import Json, by_rule, designed, outcomes, reviewed
 from tests.checks.effort import examples
 from tests.checks.printed import standard_ratings_a
@@ -19,6 +17,8 @@ from tests.checks.strategies import (
     any_designs,
     usual_designs,
 )
+
+from branchwright.checks.circuits import RULES
 
 REVIEW_ONLY = {rule.name for rule in RULES if rule.review_only}
 SMALLEST = "smallest-size-made"

@@ -9,14 +9,14 @@ import pytest
 import rfc8785
 from hypothesis import given
 from hypothesis import strategies as st
-
-from branchwright.checks.circuits import CircuitDesignRequest, CircuitReviewRequest
-from branchwright.codebook import revision
 from tests.checks.circuits import Json, by_rule, designed, reviewed
 from tests.checks.effort import examples
 from tests.checks.printed import sections
 from tests.checks.replay import replay
 from tests.checks.strategies import any_designs, any_reviews, usual_designs, usual_reviews
+
+from branchwright.checks.circuits import CircuitDesignRequest, CircuitReviewRequest
+from branchwright.codebook import revision
 
 SCHEMAS = {
     "design": CircuitDesignRequest.model_json_schema(by_alias=True),

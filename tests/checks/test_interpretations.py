@@ -6,7 +6,6 @@ from typing import Any
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-
 from tests.checks.circuits import Json, designed, outcomes, reviewed
 from tests.checks.effort import examples
 from tests.checks.strategies import READINGS, any_designs, any_reviews, usual_designs, usual_reviews

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 
 from hypothesis import given
 from hypothesis import strategies as st
-
 from tests.checks.circuits import Json, designed, outcomes, reviewed
 from tests.checks.effort import examples
 from tests.checks.strategies import LOCATIONS, usual_designs, usual_reviews

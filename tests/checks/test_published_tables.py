@@ -3,11 +3,11 @@
 from typing import Any
 
 import pytest
+from tests.checks.circuits import Json, by_rule, designed, reviewed
+from tests.checks.replay import printed_table, replay
 
 from branchwright.calculations.grounding import proportional_area_cmil, shortfall_percent
 from branchwright.codebook import at
-from tests.checks.circuits import Json, by_rule, designed, reviewed
-from tests.checks.replay import printed_table, replay
 
 
 def circuit(current_a: float, temperature_c: int, material: str, **more: Any) -> Json:

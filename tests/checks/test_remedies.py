@@ -6,7 +6,6 @@ from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
-
 from tests.checks.circuits import Json, by_rule, designed, outcomes, reviewed
 from tests.checks.effort import examples
 from tests.checks.strategies import (

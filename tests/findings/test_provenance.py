@@ -7,9 +7,9 @@ import pytest
 import rfc8785
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.checks.effort import examples
 
 from branchwright.findings import canonical_json, sha256_of
-from tests.checks.effort import examples
 
 # What a request that passed its schema may hold: ASCII keys, numbers up to a million, whole or not, and texts.
 numbers = st.one_of(

@@ -21,11 +21,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.checks.circuits import Json, by_rule, designed, reviewed
+from tests.checks.replay import Disagreement, at_pointer, replay
 
 from branchwright import calculations
 from branchwright.codebook import at
-from tests.checks.circuits import Json, by_rule, designed, reviewed
-from tests.checks.replay import Disagreement, at_pointer, replay
 
 FILES = sorted(Path(__file__).parent.glob("*.toml"))
 NAMES = {
