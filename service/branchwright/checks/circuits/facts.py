@@ -7,6 +7,7 @@ number, so that the published schema and the models accept the same documents.
 from typing import Annotated, Any, Literal, TypeAlias
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic_core import PydanticKnownError
 
 from branchwright.codebook.editions import Location, Material, WiringMethod
 from branchwright.quantities.conductor_sizes import ConductorSize
@@ -23,7 +24,9 @@ GREATEST_RATING_A = 6000
 
 
 def _whole(value: Any) -> Any:
-    """Take 3.0 for 3, as JSON Schema does."""
+    """Take 3.0 for 3, as JSON Schema does, and true for no number: a Literal[1] would take it for 1."""
+    if type(value) is bool:
+        raise PydanticKnownError("int_type")
     return int(value) if type(value) is float and value.is_integer() else value
 
 
