@@ -1,0 +1,190 @@
+"""The places of a request by its published schema: every field once, and what may and may not stand there."""
+
+import copy
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import ceil
+from random import Random
+from typing import Any
+
+from tests.contract.document import Json, resolved
+
+ABSENT = object()
+_SMALLEST_FLOAT = 5e-324
+
+
+@dataclass(frozen=True)
+class Place:
+    """A field or list item of a request: where it is, its schemas (null aside), whether it may be null or left out."""
+
+    pointer: tuple[str | int, ...]
+    branches: tuple[Json, ...]
+    nullable: bool
+    required: bool
+
+    @property
+    def text(self) -> str:
+        """The place as a JSON pointer; no field of ours needs escaping."""
+        return "".join(f"/{token}" for token in self.pointer)
+
+    @property
+    def kind(self) -> str:
+        """The one JSON type that may stand here beside null."""
+        (kind,) = {branch["type"] for branch in self.branches}
+        return str(kind)
+
+    @property
+    def schema(self) -> Json:
+        """The one schema that holds here beside null."""
+        (schema,) = self.branches
+        return schema
+
+
+def branches_of(schema: Json) -> tuple[tuple[Json, ...], bool]:
+    """The alternatives of a schema, references resolved, and whether null is another."""
+    schema = resolved(schema)
+    alternatives = [resolved(branch) for branch in schema.get("anyOf", schema.get("oneOf", [schema]))]
+    found = tuple(branch for branch in alternatives if branch.get("type") != "null")
+    return found, len(found) < len(alternatives)
+
+
+def filled(schema: Json, choice: int = 0) -> Any:
+    """A value with every optional field present. ``choice`` picks among alternatives and closed lists."""
+    branches, _ = branches_of(schema)
+    schema = branches[choice % len(branches)]
+    if "const" in schema:
+        return schema["const"]
+    if "enum" in schema:
+        return schema["enum"][choice % len(schema["enum"])]
+    match schema["type"]:
+        case "object":
+            return {name: filled(inner, choice) for name, inner in schema["properties"].items()}
+        case "array":
+            return [filled(schema["items"], choice) for _ in range(2)]
+        case "boolean":
+            return bool(choice % 2)
+        case "integer":
+            return min(max(1, schema.get("minimum", 1)), schema.get("maximum", 1))
+        case "number":
+            low, high = bounds(schema)
+            return 48 if low <= 48 <= high else high
+        case "string":
+            return "breaker" if "pattern" in schema else "text"
+        case other:
+            raise AssertionError(f"no value is known for the type {other}")
+
+
+def bounds(schema: Json) -> tuple[float, float]:
+    """The least and the greatest number that a schema allows."""
+    low = schema.get("minimum", -1e308)
+    if "exclusiveMinimum" in schema:
+        assert schema["exclusiveMinimum"] == 0, "only zero is known as an open bound"
+        low = _SMALLEST_FLOAT
+    assert "exclusiveMaximum" not in schema
+    return low, schema.get("maximum", 1e308)
+
+
+def places(
+    schema: Json,
+    instance: object,
+    pointer: tuple[str | int, ...] = (),
+    *,
+    required: bool = True,
+) -> Iterator[Place]:
+    """Every place of an instance, the instance itself first; of a list only the first item."""
+    branches, nullable = branches_of(schema)
+    yield Place(pointer, branches, nullable, required)
+    if isinstance(instance, dict):
+        branch = _meant(branches, instance)
+        for name, inner in instance.items():
+            needed = name in branch.get("required", [])
+            yield from places(branch["properties"][name], inner, (*pointer, name), required=needed)
+    elif isinstance(instance, list) and instance:
+        yield from places(branches[0]["items"], instance[0], (*pointer, 0))
+
+
+def changed(instance: Any, place: Place, value: object) -> Any:
+    """A copy of the instance with another value at a place, or without it where the value is ABSENT."""
+    found = copy.deepcopy(instance)
+    if not place.pointer:
+        return value
+    owner = found
+    for token in place.pointer[:-1]:
+        owner = owner[token]
+    if value is ABSENT:
+        del owner[place.pointer[-1]]
+    else:
+        owner[place.pointer[-1]] = value
+    return found
+
+
+def drawn(schema: Json, random: Random) -> Any:
+    """Any value that fits a schema, bounds and nulls more often than chance would have them."""
+    branches, nullable = branches_of(schema)
+    if nullable and random.random() < 0.2:
+        return None
+    schema = random.choice(branches)
+    if "const" in schema:
+        return schema["const"]
+    if "enum" in schema:
+        return random.choice(schema["enum"])
+    match schema["type"]:
+        case "object":
+            return {
+                name: drawn(inner, random)
+                for name, inner in schema["properties"].items()
+                if name in schema.get("required", []) or random.random() < 0.6
+            }
+        case "array":
+            length = random.randint(schema.get("minItems", 0), min(schema["maxItems"], 3))
+            return [drawn(schema["items"], random) for _ in range(length)]
+        case "boolean":
+            return random.random() < 0.5
+        case "integer":
+            low, high = schema["minimum"], schema["maximum"]
+            return random.choice(
+                (low, high, random.randint(low, high), random.randint(low, min(high, low + 4)))
+            )
+        case "number":
+            low, high = bounds(schema)
+            near = random.uniform(max(low, 0), min(high, 100))
+            return random.choice((low, high, random.uniform(low, high), near, float(ceil(near))))
+        case "string":
+            if "pattern" in schema:
+                return random.choice(("breaker", "charger", "receptacle", "points/0", "points/19"))
+            return random.choice(("a", "\x00", "Prästgård €😀", "x" * schema["maxLength"]))
+        case other:
+            raise AssertionError(f"no value is known for the type {other}")
+
+
+def varied(schema: Json, example: Json, random: Random) -> Json:
+    """A documented example with up to three of its places, or of what it leaves out, drawn afresh."""
+    found = copy.deepcopy(example)
+    for _ in range(random.randint(1, 3)):
+        inner_schema, instance = schema, found
+        while True:
+            branches, _ = branches_of(inner_schema)
+            branch = _meant(branches, instance)
+            name = random.choice(list(branch["properties"]))
+            inner = branch["properties"][name]
+            if isinstance(instance.get(name), list) and instance[name]:
+                index = random.randrange(len(instance[name]))
+                if not isinstance(instance[name][index], dict):
+                    break
+                inner_schema, instance = branches_of(inner)[0][0]["items"], instance[name][index]
+            elif isinstance(instance.get(name), dict) and random.random() < 0.8:
+                inner_schema, instance = inner, instance[name]
+            else:
+                instance[name] = drawn(inner, random)
+                break
+    return found
+
+
+def _meant(branches: tuple[Json, ...], instance: Json) -> Json:
+    """The branch of a tagged union that an instance is of, or the only branch."""
+    if len(branches) == 1:
+        return branches[0]
+    (branch,) = [
+        branch for branch in branches if branch["properties"]["kind"].get("const") == instance["kind"]
+    ]
+    return branch

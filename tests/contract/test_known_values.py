@@ -1,0 +1,85 @@
+"""Output fields that may grow list the values known today: whatever is answered is among them.
+
+Requests are the documented examples with places drawn afresh, and whole requests drawn from the schema; all fit
+the schema, so each must be answered with 200 and an answer that fits the schema of answers.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from random import Random
+from typing import Any
+
+import pytest
+from tests.contract.document import DOCUMENT, QUESTIONS, Json, Operation, conforms, errors, resolved
+from tests.contract.places import drawn, varied
+
+REQUESTS = 300
+"""Drawn for each question; half of them from examples. A few seconds on one core."""
+
+KNOWN: dict[str, set[str]] = {
+    f"{model}.{name}": set(field["x-known-values"])
+    for model, schema in DOCUMENT["components"]["schemas"].items()
+    for name, field in schema.get("properties", {}).items()
+    if "x-known-values" in field
+}
+
+
+def requests(operation: Operation) -> Iterator[Json]:
+    """The same requests at every run."""
+    random = Random(operation.name)  # noqa: S311
+    examples = list(operation.body_examples.values())
+    for number in range(REQUESTS):
+        if number % 2:
+            yield varied(operation.body_schema, random.choice(examples), random)
+        else:
+            yield drawn(operation.body_schema, random)
+
+
+def open_values(schema: Json, instance: Any, place: str = "") -> Iterator[tuple[str, str]]:
+    """Each value of an answer that stands at a field with known values: (model.field, value)."""
+    schema = resolved(schema)
+    if "x-known-values" in schema:
+        yield place, instance
+    for branch in schema.get("anyOf", []):
+        if instance is not None and branch.get("type") != "null":
+            yield from open_values(branch, instance, place)
+    if isinstance(instance, dict):
+        for name, inner in schema.get("properties", {}).items():
+            yield from open_values(inner, instance[name], f"{schema.get('title')}.{name}")
+    elif isinstance(instance, list) and "items" in schema:
+        for inner in instance:
+            yield from open_values(schema["items"], inner, place)
+
+
+@pytest.fixture(scope="module")
+def emitted(client) -> dict[str, set[str]]:
+    """The values that were answered at each field with known values."""
+    found: defaultdict[str, set[str]] = defaultdict(set)
+    for operation in QUESTIONS:
+        answered = operation.response(200)["content"]["application/json"]["schema"]
+        for request in requests(operation):
+            assert errors(operation.body_schema, request) == [], (
+                "the request does not fit: a fault of this test"
+            )
+            answer = conforms(operation, 200, client.post(operation.path, json=request))
+            for place, value in open_values(answered, answer):
+                found[place].add(value)
+    return found
+
+
+def test_there_are_fields_with_known_values():
+    assert {"CircuitDesignAnswer.verdict", "Finding.outcome", "Remedy.verdict"} <= set(KNOWN)
+
+
+@pytest.mark.parametrize("place", KNOWN)
+def test_only_known_values_are_answered(emitted, place):
+    assert emitted[place], "no request reached this field"
+    assert emitted[place] <= KNOWN[place]
+
+
+@pytest.mark.parametrize(
+    "place",
+    ["CircuitDesignAnswer.verdict", "CircuitReviewAnswer.verdict", "Finding.outcome", "Finding.force"],
+)
+def test_every_known_value_is_reached(emitted, place):
+    assert emitted[place] == KNOWN[place]
