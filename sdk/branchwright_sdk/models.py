@@ -1053,9 +1053,9 @@ class DesignedSegment(BaseModel):
     """
     After correction, adjustment and cap.
     """
-    conductor_temperature_c: float | None
+    conductor_temperature_c: float
     """
-    Operating temperature at the load; null above 70 degC ambient.
+    Operating temperature at the load, degC.
     """
     raceway: DesignedRaceway | None
     supports: Supports | None

@@ -1,5 +1,4 @@
 # Generated from the OpenAPI document by sdk/generator. Do not edit.
-# ruff: noqa: E501
 """What the service answers, as methods: each resource for blocking and for asynchronous callers."""
 
 from __future__ import annotations

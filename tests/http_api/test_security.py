@@ -46,7 +46,7 @@ def test_without_the_key_nothing_under_v1_is_answered(make_client, authorization
     assert KEY not in answer.text
 
 
-@pytest.mark.parametrize("key", [KEY, OTHER_KEY])
+@pytest.mark.parametrize("key", [KEY, OTHER_KEY], ids=["one", "other"])
 @pytest.mark.parametrize("scheme", ["Bearer", "bearer", "BEARER"])
 def test_each_of_two_keys_opens(make_client, good, key, scheme):
     client = make_client(api_key_hashes=(HASH, OTHER_HASH))

@@ -36,7 +36,7 @@ def test_hashes_are_separated_by_commas(monkeypatch):
             ",".join([create_key()[1]] * 3),
             "at most 2 key hashes may be active, 3 were given",
         ),
-        ("API_KEY_HASHES", create_key()[1].upper(), "64 digits of 0-9a-f"),
+        ("API_KEY_HASHES", "AB" * 32, "64 digits of 0-9a-f"),
         ("PORT", "99999", "less than or equal to 65535"),
         ("WORKERS", "0", "greater than or equal to 1"),
         ("CONCURRENCY_LIMIT", "0", "greater than or equal to 1"),

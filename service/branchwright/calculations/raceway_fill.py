@@ -44,6 +44,6 @@ def same_size_count(limit_percent: float, raceway_in2: float, conductor_in2: flo
     Source: NEC chapter 9, note 7 to the tables.
 
     >>> same_size_count(40.0, 1.986, 0.0824)
-    9
+    9.0
     """
-    return floor(limit_percent / 100 * raceway_in2 / conductor_in2 + 0.2)
+    return float(floor(limit_percent / 100 * raceway_in2 / conductor_in2 + 0.2))

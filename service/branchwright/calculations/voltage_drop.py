@@ -41,7 +41,7 @@ def drop_v(voltage_v: float, load_a: float, resistance_ohm: float, reactance_ohm
 def drop_percent(drop_v: float, voltage_v: float) -> float:
     """Return a drop in percent of the nominal voltage.
 
-    >>> drop_percent(7.2, 240.0)
-    3.0
+    >>> drop_percent(12.0, 240.0)
+    5.0
     """
     return drop_v / voltage_v * 100

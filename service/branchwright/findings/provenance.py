@@ -2,13 +2,19 @@
 
 import hashlib
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Annotated, Any
 
 import orjson
 from pydantic import Field
 
-LARGEST_PLAIN = 1e21
-SMALLEST_PLAIN = 1e-6
+LEAST_WITH_EXPONENT = 1e21
+SMALLEST_WITHOUT_EXPONENT = 1e-6
+"""Between these ECMAScript writes a number without an exponent."""
+
+INTEGERS_AS_THEY_ARE = 1e16
+SMALLEST_ALIKE = 1e-4
+"""Between these orjson and ECMAScript agree; outside numbers are written here."""
 
 
 @dataclass(slots=True)
@@ -56,15 +62,19 @@ def _plain_numbers(value: Any) -> Any:
 
 
 def _plain_number(value: float) -> Any:
-    # ECMAScript writes 32.0 as 32; orjson writes other floats of this range as ECMAScript does.
-    if value.is_integer() and abs(value) < LARGEST_PLAIN:
+    size = abs(value)
+    # ECMAScript writes 32.0 as 32; in the middle range orjson writes fractions as ECMAScript does.
+    if value.is_integer() and size < INTEGERS_AS_THEY_ARE:
         return int(value)
-    if value != 0 and abs(value) < SMALLEST_PLAIN:
-        return orjson.Fragment(_ecmascript_small(value))
-    return value
+    if SMALLEST_ALIKE <= size < INTEGERS_AS_THEY_ARE:
+        return value
+    return orjson.Fragment(_as_ecmascript_writes(value))
 
 
-def _ecmascript_small(value: float) -> str:
-    """Write a number below 1e-6 as ECMAScript does: shortest digits, exponent without leading zeros."""
+def _as_ecmascript_writes(value: float) -> str:
+    """Write a very large or very small number as ECMAScript does (ECMA-262, Number::toString)."""
+    if SMALLEST_WITHOUT_EXPONENT <= abs(value) < LEAST_WITH_EXPONENT:
+        digits = f"{Decimal(repr(value)):f}"
+        return digits.removesuffix(".0")
     mantissa, exponent = repr(value).split("e")
-    return f"{mantissa}e{int(exponent)}"
+    return f"{mantissa.removesuffix('.0')}e{int(exponent):+d}"

@@ -28,3 +28,7 @@ class Step:
     citation: Annotated[
         Citation | None, Field(description="The section that asks for this computation, if any.")
     ]
+
+    def as_input(self) -> StepInput:
+        """Return this step's value as an input of a later step."""
+        return StepInput(self.value, self.unit, "step:" + self.id)

@@ -16,12 +16,18 @@ REVIEW_POINTERS = {
     "ungrounded": "/installed/ungrounded_size",
     "neutral": "/installed/neutral_size",
     "grounding": "/installed/grounding_size",
+    "protection": "/installed/ground_fault_protection",
+    "disconnect": "/installed/disconnect",
+    "label": "/installed/setting_label",
 }
 DESIGN_POINTERS = {
     "breaker": "/charger/charging_current_a",
     "ungrounded": "/charger/charging_current_a",
     "neutral": "/charger/uses_neutral",
     "grounding": "/conductors/material",
+    "protection": "/charger/connection",
+    "disconnect": "/charger/rated_current_a",
+    "label": "/charger/charging_current_a",
 }
 
 
@@ -67,7 +73,7 @@ class Circuit:
         self.ungrounded: ConductorSize = sizes.ungrounded or "14 AWG"
 
     def pointer(self, what: str) -> str:
-        """Return where the caller states a size: as installed in a review, by what drives it in a design."""
+        """Return where the caller states a thing: as installed in a review, by what drives it in a design."""
         return REVIEW_POINTERS[what] if self.is_review else DESIGN_POINTERS[what]
 
 

@@ -110,11 +110,10 @@ def _segment(circuit: Circuit, segment: SegmentConditions, size: ConductorSize) 
             filled = fill(segment, content, trade_size)
             raceway = DesignedRaceway(trade_size, round(filled.percent, 2), filled.limit.number)
     support = given.edition.support(segment.method.name, trade_size or "any")
-    operating = operating_c(given, segment, size)
     return DesignedSegment(
         wiring_method=segment.method.name,
         ampacity_a=segment_ampacity_a(given, segment, size),
-        conductor_temperature_c=None if operating is None else round(operating, 2),
+        conductor_temperature_c=round(operating_c(given, segment, size), 2),
         raceway=raceway,
         supports=(
             Supports(Measure(support[0], "in"), Measure(support[1], "in"), support[2].section)

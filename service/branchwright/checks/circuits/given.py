@@ -44,7 +44,6 @@ class SegmentConditions:
     cap_column: int | None
     insulation_permitted: bool
     correction: Sourced | None
-    correction_75: Sourced | None
     conductor_count: int
     adjustment: Sourced
     is_nipple: bool
@@ -70,6 +69,7 @@ class Given:
 
     __slots__ = (
         "assumption",
+        "base_ambient_c",
         "book",
         "breaker_a",
         "column",
@@ -134,6 +134,7 @@ class Given:
         )
         self.terminals = self._terminals()
         self.column, self.column_at = self._termination_column()
+        self.base_ambient_c = edition.provision("base-ambient").number("ambient_c")
         short = edition.provision("short-length-exception")
         self.longest_short_ft = short.number("longest_ft")
         self.short_percent = short.number("greatest_percent")
@@ -198,8 +199,7 @@ class Given:
         if location is None:
             self.unknown.add(f"/run/{index}/location")
             location = "wet" if self.assumption == "worst" else "dry"
-        base_ambient = edition.provision("base-ambient").number("ambient_c")
-        stated_ambient = base_ambient if segment.ambient_c is None else segment.ambient_c
+        stated_ambient = self.base_ambient_c if segment.ambient_c is None else segment.ambient_c
         adder = self._rooftop_adder(segment)
         ambient = stated_ambient
         if adder is not None:
@@ -230,7 +230,6 @@ class Given:
             cap_column=None if cap is None else int(cap.number),
             insulation_permitted=permitted,
             correction=correction,
-            correction_75=edition.ambient_correction(ambient, 75),
             conductor_count=count,
             adjustment=adjustment,
             is_nipple=nipple,

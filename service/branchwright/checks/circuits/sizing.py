@@ -17,7 +17,7 @@ from branchwright.checks.circuits.rules.disconnecting_means import disconnect_ne
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
 from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
 from branchwright.checks.circuits.rules.locations import is_made
-from branchwright.checks.circuits.rules.raceways import fill, filling, smallest_trade_size, within_listing
+from branchwright.checks.circuits.rules.raceways import fill, filling, nearest_trade_size, within_listing
 from branchwright.checks.circuits.rules.terminals import take_size
 from branchwright.checks.circuits.rules.voltage_drop import meets_target
 from branchwright.codebook import Book
@@ -78,6 +78,7 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
     if breaker is None:
         return Choice(given, _sizes(given, None, None, None, material), None, False, SMALLEST)
     minimum: ConductorSize | None = None
+    grown_from: ConductorSize | None = None
     rejected_by = SMALLEST
     candidate: Sizes | None = None
     for size in SIZES:
@@ -87,18 +88,20 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
                 rejected_by = rejecting
                 continue
             minimum = size
+            # Should the unknown facts prove better, the conductors will have grown from a smaller size.
+            grown_from = minimum_size(Given(facts, book, breaker, "best")) if given.unknown else minimum
         rejecting = _first_rejecting(GROWTH, given, breaker, size)
         if rejecting is not None:
             rejected_by = rejecting
             continue
-        sizes = _sizes(given, breaker, size, minimum, material)
+        sizes = _sizes(given, breaker, size, grown_from, material)
         rejecting = _first_rejecting(BOUNDS, given, breaker, size) or _rejecting_raceway(given, sizes)
         if rejecting is None:
             return Choice(given, sizes, minimum, True, rejected_by)
         rejected_by = rejecting
         candidate = candidate or sizes
     if candidate is None:
-        candidate = _sizes(given, breaker, SIZES[-1], minimum, material)
+        candidate = _sizes(given, breaker, SIZES[-1], grown_from, material)
     return Choice(given, candidate, minimum, False, rejected_by)
 
 
@@ -113,19 +116,10 @@ def _first_rejecting(
 
 def _rejecting_raceway(given: Given, sizes: Sizes) -> str | None:
     for segment in given.segments:
-        if not segment.method.is_raceway:
-            continue
         trade_size = sizes.trade_sizes[segment.index]
-        if trade_size is None:
-            # Unknown other conductors leave the fill undetermined, which is no reason to refuse a size.
-            unknown = (
-                segment.facts.other_current_carrying_conductors
-                and not segment.facts.other_conductors_area_in2
-            )
-            if not unknown:
-                return "raceway-fill"
-        elif segment.facts.raceway_trade_size is not None:
+        if segment.method.is_raceway and trade_size is not None:
             content = filling(given, segment, sizes)
+            # Unknown other conductors leave the fill undetermined, which is no reason to refuse a size.
             if content is not None and not fill(segment, content, trade_size).holds:
                 return "raceway-fill"
     return None
@@ -135,13 +129,13 @@ def _sizes(
     given: Given,
     breaker: float | None,
     size: ConductorSize | None,
-    minimum: ConductorSize | None,
+    grown_from: ConductorSize | None,
     grounding_material: str,
 ) -> Sizes:
     """Return the sizes that follow from breaker and ungrounded conductors, and what the design prescribes."""
     facts = given.facts
     need = (
-        grounding_need(given, breaker, size, minimum, grounding_material)
+        grounding_need(given, breaker, size, grown_from, grounding_material)
         if breaker is not None and size is not None
         else None
     )
@@ -167,5 +161,5 @@ def _sizes(
     if need is not None:
         for segment in given.segments:
             if segment.method.is_raceway and sizes.trade_sizes[segment.index] is None:
-                sizes.trade_sizes[segment.index] = smallest_trade_size(given, segment, sizes)
+                sizes.trade_sizes[segment.index] = nearest_trade_size(given, segment, sizes)
     return sizes

@@ -47,7 +47,7 @@ def setting_label(circuit: Circuit) -> Finding:
     setting, rated = charger.charging_current_a, charger.rated_current_a
     if rated is None or rated <= setting or given.load_pointer != SETTING:
         return setting_label.not_applicable("No adjusted setting counts as the load.", cited)
-    pointer = "/installed/setting_label"
+    pointer = circuit.pointer("label")
     shown = circuit.sizes.setting_label
     if shown is None:
         return setting_label.undetermined(

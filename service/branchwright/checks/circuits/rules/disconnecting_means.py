@@ -38,7 +38,7 @@ def disconnecting_means(circuit: Circuit) -> Finding:
     installed = circuit.sizes.disconnect
     if installed is None:
         return disconnecting_means.undetermined(
-            "/installed/disconnect", f"Asked for, as {why}; whether there is one is not stated.", cited
+            circuit.pointer("disconnect"), f"Asked for, as {why}; whether there is one is not stated.", cited
         )
     qualities = {"readily_accessible": installed.readily_accessible, "lockable_open": installed.lockable_open}
     if installed.present:
@@ -57,7 +57,7 @@ def disconnecting_means(circuit: Circuit) -> Finding:
         "fail" if lacking else "pass",
         f"Asked for, as {why}. The disconnecting means is {state}.",
         citation=cited,
-        pointer=f"/installed/disconnect/{lacking[0]}" if lacking else "/installed/disconnect",
+        pointer=f"/installed/disconnect/{lacking[0]}" if lacking else circuit.pointer("disconnect"),
         required=Required("readily accessible, lockable open", "text", "present"),
         provided=Provided(state, "text"),
     )

@@ -99,7 +99,7 @@ def ground_fault_protection(circuit: Circuit) -> Finding:
         )
     if by is None:
         return ground_fault_protection.undetermined(
-            "/installed/ground_fault_protection",
+            circuit.pointer("protection"),
             f"Asked for ({need.why}); what is installed is not stated.",
             need.citation,
         )
@@ -108,7 +108,7 @@ def ground_fault_protection(circuit: Circuit) -> Finding:
         f"Asked for: {need.why}. It is {'by the ' + by if by != 'none' else 'missing'}"
         + (", which is not protection of the outlet." if by == "charger" else "."),
         citation=need.citation,
-        pointer="/installed/ground_fault_protection" if circuit.is_review else "/charger/connection",
+        pointer=circuit.pointer("protection"),
         required=Required(permitted, "text", "one-of"),
         provided=Provided(by, "text"),
     )

@@ -1,8 +1,8 @@
 """Raceways: fill, temperature listing and ambient limit."""
 
 from dataclasses import dataclass
+from math import inf
 
-from branchwright.calculations.ampacity import corrected_ampacity_a
 from branchwright.calculations.conductor_temperature import operating_temperature_c
 from branchwright.calculations.raceway_fill import conductors_area_in2, fill_percent, same_size_count
 from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count
@@ -76,14 +76,15 @@ def fill(segment: SegmentConditions, content: Filling, trade_size: TradeSize) ->
     return Fill(content.count, content.area_in2, percent, content.limit, holds)
 
 
-def smallest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -> TradeSize | None:
-    """Return the smallest trade size that takes the conductors; None where none does or it cannot be known."""
+def nearest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -> TradeSize | None:
+    """Return the smallest trade size that takes the conductors, else the largest made; None if it cannot be known."""
     content = filling(given, segment, sizes)
+    trade_size: TradeSize | None = None
     if content is not None:
         for trade_size in segment.method.areas_in2:
             if fill(segment, content, trade_size).holds:
-                return trade_size
-    return None
+                break
+    return trade_size
 
 
 @rule("raceway-fill", subject="raceway", concept="raceway_fill", needs=("ungrounded", "grounding"))
@@ -143,23 +144,19 @@ def raceway_fill(circuit: Circuit) -> Finding:
     return worst[1] if worst else raceway_fill.not_applicable("No segment is in a raceway.", cited)
 
 
-def reference_ampacity_a(given: Given, segment: SegmentConditions, size: ConductorSize) -> float:
-    """Return the ampacity in A of the 75 degC column at the segment's ambient and conductor count; 0 if none."""
-    if segment.correction_75 is None:
-        return 0.0
-    return corrected_ampacity_a.value(
-        given.edition.ampacities_a.get((size, given.material, REFERENCE_COLUMN), 0.0),
-        segment.correction_75.number,
+def operating_c(given: Given, segment: SegmentConditions, size: ConductorSize) -> float:
+    """Return the conductor's temperature in degC at the load; infinite for a size without ampacity."""
+    ampacity = given.edition.ampacities_a.get((size, given.material, REFERENCE_COLUMN))
+    if ampacity is None:
+        return inf
+    return operating_temperature_c.value(
+        segment.ambient_c,
+        REFERENCE_COLUMN,
+        given.base_ambient_c,
+        given.load_a,
+        ampacity,
         segment.adjustment_percent,
     )
-
-
-def operating_c(given: Given, segment: SegmentConditions, size: ConductorSize) -> float | None:
-    """Return the conductor's temperature in degC at the load; None where the ambient leaves no ampacity."""
-    ampacity = reference_ampacity_a(given, segment, size)
-    if not ampacity:
-        return None
-    return operating_temperature_c.value(segment.ambient_c, REFERENCE_COLUMN, given.load_a, ampacity)
 
 
 def within_listing(given: Given, breaker_a: float, size: ConductorSize) -> bool:
@@ -183,8 +180,7 @@ def _by_column(given: Given, segment: SegmentConditions) -> bool:
 def _within(given: Given, segment: SegmentConditions, breaker_a: float, size: ConductorSize) -> bool:
     if _by_column(given, segment):
         return given.edition.ampacities_a.get((size, given.material, 60), 0.0) >= given.least_ampacity_a
-    operating = operating_c(given, segment, size)
-    return operating is not None and segment.listed_c is not None and operating <= segment.listed_c
+    return segment.listed_c is not None and operating_c(given, segment, size) <= segment.listed_c
 
 
 @rule(
@@ -199,7 +195,7 @@ def raceway_temperature(circuit: Circuit) -> Finding:
     """Does the conductor operate within the temperature that a liquidtight or PVC raceway is listed for?
 
     Applies: to raceways with a temperature listing.
-    Rests on: the temperature of the conductor at the load, computed from the 75 degC ampacity at that ambient,
+    Rests on: the temperature of the conductor at the load, computed from its 75 degC ampacity and the ambient,
     stays within the listing; unmarked liquidtight counts as 60 degC where wet or damp and 80 degC where dry.
     By the other reading, conductors in wet liquidtight come from the 60 degC column.
     Missing facts: an unknown location counts as wet.
@@ -228,14 +224,6 @@ def raceway_temperature(circuit: Circuit) -> Finding:
             excess = least - column
         else:
             operating = operating_c(given, segment, size)
-            if operating is None:
-                return raceway_temperature.finding(
-                    "fail",
-                    f"At {segment.ambient_c:g} degC in segment {segment.index} the 75 degC column has no ampacity.",
-                    citation=cited,
-                    pointer=f"/run/{segment.index}/ambient_c",
-                    segment=segment.index,
-                )
             finding = raceway_temperature.at_most(
                 round(operating, 2),
                 segment.listed_c,

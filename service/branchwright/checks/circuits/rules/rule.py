@@ -49,7 +49,7 @@ class Rule:
         self.prose = function.__doc__ or ""
 
     def __call__(self, circuit: Circuit, best: Callable[[], Circuit]) -> Finding:
-        """Judge a circuit at its worst; where that fails on an unknown fact, see what its best would do."""
+        """Judge a circuit at its worst and, where a fact is unknown, at its best: undetermined where they differ."""
         if circuit.missing:
             for need in self.needs:
                 if need in circuit.missing:
@@ -58,14 +58,20 @@ class Rule:
                     )
         try:
             finding = self.function(circuit)
-            if finding.outcome == "fail" and self.waits_for and circuit.given.unknown:
-                waits = sorted(p for p in circuit.given.unknown if p.endswith(self.waits_for))
-                if waits and self.function(best()).outcome != "fail":
+            waits = self._waits(circuit) if self.waits_for and circuit.given.unknown else []
+            if waits:
+                # Most rules ask least at the best value; the grounding conductor's asks more there.
+                other = self.function(best())
+                if (finding.outcome == "fail") != (other.outcome == "fail"):
                     finding.outcome = "undetermined"
-                    finding.message += f" It would hold at the best value of {', '.join(waits)}, not stated."
+                    finding.message += f" Whether that decides depends on {', '.join(waits)}, not stated."
         except ProvisionLacking as lacking:
             return self.undetermined(None, str(lacking))
         return finding
+
+    def _waits(self, circuit: Circuit) -> list[str]:
+        """Return the unknown facts that may turn this rule's outcome round."""
+        return sorted(pointer for pointer in circuit.given.unknown if pointer.endswith(self.waits_for))
 
     def cited(self, edition: EditionBook) -> Citation:
         """Return the citation of the provision or table that the rule rests on."""

@@ -49,6 +49,7 @@ def segment_ampacity(ledger: Ledger, segment: SegmentConditions) -> StepInput | 
     start = segment.method.start_c or edition.insulation_temperatures.get(
         (ledger.given.insulation, segment.location)
     )
+    adjustment = _adjustment(ledger, segment)
     if segment.correction is None or start is None:
         return None
     at = f"segment-{segment.index}-"
@@ -62,7 +63,6 @@ def segment_ampacity(ledger: Ledger, segment: SegmentConditions) -> StepInput | 
         segment.correction.citation,
         segment.index,
     )
-    adjustment = _adjustment(ledger, segment)
     corrected = ledger.add(
         corrected_ampacity_a.step(
             at + "corrected-ampacity",

@@ -31,7 +31,7 @@ class Ledger:
     def add(self, step: Step) -> StepInput:
         """Enter a step and return its value as an input of later ones."""
         self.steps.append(step)
-        return StepInput(step.value, step.unit, "step:" + step.id)
+        return step.as_input()
 
     def work_out(
         self,
@@ -45,8 +45,7 @@ class Ledger:
         segment: int | None = None,
     ) -> StepInput:
         """Enter a step whose value the engine has worked out already."""
-        self.steps.append(Step(step_id, quantity, segment, expression, inputs, value, unit, citation))
-        return StepInput(value, unit, "step:" + step_id)
+        return self.add(Step(step_id, quantity, segment, expression, inputs, value, unit, citation))
 
     def size(self, what: str, size: str) -> StepInput:
         """Return a size as a review states it, or as the row of the ampacity table that a design chose."""

@@ -1,6 +1,5 @@
 """Steps of a segment's raceway: its fill, and the temperature of the conductors in it."""
 
-from branchwright.calculations.ampacity import corrected_ampacity_a
 from branchwright.calculations.conductor_temperature import operating_temperature_c
 from branchwright.calculations.raceway_fill import fill_percent, same_size_count
 from branchwright.checks.circuits.circuit import neutral_count
@@ -67,33 +66,21 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
 
 
 def operating_temperature(ledger: Ledger, segment: SegmentConditions, load_a: StepInput) -> None:
-    """Enter the conductor's operating temperature, where the 75 degC column has an ampacity at the ambient."""
+    """Enter the conductor's operating temperature."""
     edition = ledger.edition
-    if segment.correction_75 is None or segment.index not in ledger.adjustments:
-        return
-    at = f"segment-{segment.index}-"
-    reference = edition.ampacities[ledger.circuit.ungrounded, ledger.given.material, REFERENCE_COLUMN]
     provision = edition.provision("operating-temperature")
-    ampacity = ledger.add(
-        corrected_ampacity_a.step(
-            at + "ampacity-of-75-column",
-            {
-                "ampacity_a": reference,
-                "correction": segment.correction_75,
-                "adjustment_percent": ledger.adjustments[segment.index],
-            },
-            reference.citation,
-            segment.index,
-        )
-    )
     ledger.add(
         operating_temperature_c.step(
-            at + "operating-temperature",
+            f"segment-{segment.index}-operating-temperature",
             {
                 "ambient_c": ledger.ambients[segment.index],
                 "rating_c": provision.values["reference_c"],
+                "base_c": edition.provision("base-ambient").values["ambient_c"],
                 "load_a": load_a,
-                "ampacity_a": ampacity,
+                "ampacity_a": edition.ampacities[
+                    ledger.circuit.ungrounded, ledger.given.material, REFERENCE_COLUMN
+                ],
+                "adjustment_percent": ledger.adjustments[segment.index],
             },
             provision.citation,
             segment.index,
