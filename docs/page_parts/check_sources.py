@@ -12,10 +12,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from page_parts.markdown import blocks, code, table, words
+from page_parts.markdown import blocks, long_code, table, words
 
 TESTS = Path(__file__).parents[2] / "tests"
 UNSOURCED = "no source"
+TITLES = {"http_api": "HTTP interface", "sdk": "SDK", "docs": "Documentation"}
+"""What the folders of the tests are called here, where their capitalised name does not do."""
 
 
 @dataclass(frozen=True)
@@ -111,14 +113,14 @@ def _grouped(checks: Iterator[Check]) -> str:
         blocks(
             *[
                 blocks(
-                    f"### {folder.replace('_', ' ').capitalize()}",
+                    f"### {TITLES.get(folder, folder.capitalize())}",
                     table(
                         ("source", "checks", "where"),
                         [
                             (
                                 words(source),
                                 str(count),
-                                ", ".join(code(name) for name in sorted(files[folder, source])),
+                                ", ".join(long_code(name) for name in sorted(files[folder, source])),
                             )
                             for source, count in sorted(counts.items())
                         ],

@@ -87,20 +87,18 @@ def sure_but_not_from_print() -> str:
 
 
 def _entries(wanted: Callable[[Evidence], bool]) -> str:
-    return table(
-        ("entry", "section", "confidence", "found", "source", "notes"),
-        [
-            (
-                f"[{words(title)}](codebook.md#{anchor})",
-                words(evidence.section),
-                evidence.confidence,
-                evidence.found,
-                words(evidence.source),
-                words(evidence.notes or ""),
+    """Return one short section an entry."""
+    return blocks(
+        *[
+            blocks(
+                f"### [{words(title)}](codebook.md#{anchor}) {{ #{anchor} }}",
+                f"{words(evidence.section)}. Confidence: {evidence.confidence}. Found: {evidence.found}.",
+                f"*Source:* {words(evidence.source)}",
+                f"*Notes:* {words(evidence.notes)}" if evidence.notes else "",
             )
             for title, anchor, evidence in _evidence()
             if wanted(evidence)
-        ],
+        ]
     )
 
 

@@ -16,6 +16,11 @@ def code(text: str) -> str:
     return f"`{text}`" if text else ""
 
 
+def long_code(text: str) -> str:
+    """Return a long name in a monospaced face, which may be broken after an underscore."""
+    return "<code>" + words(text).replace("\\_", "\\_<wbr>") + "</code>"
+
+
 def table(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
     """Return a table. Cells are Markdown; a bare bar in them must have been escaped by `words`."""
     lines = [headings, ["---"] * len(headings), *rows]

@@ -4,7 +4,7 @@ from typing import Any
 
 from branchwright.http_api.problems import KINDS
 from branchwright.http_api.settings import PREFIX, Settings
-from page_parts.markdown import blocks, code, table, words
+from page_parts.markdown import blocks, code, long_code, table, words
 
 
 def settings() -> str:
@@ -14,7 +14,7 @@ def settings() -> str:
         ("variable", "meaning", "allowed", "default"),
         [
             (
-                code(f"{PREFIX}{name.upper()}"),
+                long_code(f"{PREFIX}{name.upper()}"),
                 words(field.description or ""),
                 words(_allowed(properties[name])),
                 _default(field.default),

@@ -147,21 +147,21 @@ def test_every_interpretation_is_shown_with_its_readings(codebook: BuiltPage) ->
 
 def test_every_weaker_entry_is_among_the_uncertainties(site: Path) -> None:
     page = BuiltPage(site / "uncertainties.html")
-    entries = [toml(DATA / "tables" / name / "about.toml") for name in TABLES]
-    entries += [toml(DATA / "provisions" / f"{concept}.toml") for concept in PROVISIONS]
-    expected: dict[str, set[str]] = {
-        "medium-or-low-confidence": set(),
-        "high-confidence-but-not-from-print": set(),
-    }
-    for about in entries:
+    entries = {f"table-{name.replace('_', '-')}": DATA / "tables" / name / "about.toml" for name in TABLES}
+    entries |= {f"provision-{concept}": DATA / "provisions" / f"{concept}.toml" for concept in PROVISIONS}
+    names = list(page.sections)
+    second = names.index("high-confidence-but-not-from-print")
+    for anchor, file in entries.items():
+        about = toml(file)
         record = about["editions"][EDITION]
-        if record["confidence"] != "high":
-            expected["medium-or-low-confidence"].add(flat(about["title"]))
-        elif record["found"] != "print":
-            expected["high-confidence-but-not-from-print"].add(flat(about["title"]))
-    for section, titles in expected.items():
-        (table,) = page.sections[section].tables
-        assert {row[0] for row in table[1:]} == titles
+        sure = record["confidence"] == "high"
+        assert (anchor in names) is not (sure and record["found"] == "print"), anchor
+        if anchor in names:
+            assert (names.index(anchor) > second) is sure, anchor
+            for text in (about["title"], record["section"], record["confidence"], record["found"]):
+                assert shows(page, text, anchor)
+            assert shows(page, record["source"], anchor)
+            assert shows(page, record.get("notes", ""), anchor)
     for name in toml(DATA / "interpretations.toml")["interpretations"]:
         assert shows(page, name, "read-two-ways")
 
