@@ -9,7 +9,6 @@ import sys
 import tomllib
 
 import pytest
-
 from tests.docs.conftest import ROOT, clean_environment
 
 DOCKERFILE = (ROOT / "docker" / "Dockerfile").read_text("utf-8").replace("\\\n", " ")
