@@ -40,14 +40,17 @@ def disconnecting_means(circuit: Circuit) -> Finding:
         return disconnecting_means.undetermined(
             circuit.pointer("disconnect"), f"Asked for, as {why}; whether there is one is not stated.", cited
         )
-    qualities = {"readily_accessible": installed.readily_accessible, "lockable_open": installed.lockable_open}
-    if installed.present:
-        for name, quality in qualities.items():
-            if quality is None:
-                return disconnecting_means.undetermined(
-                    f"/installed/disconnect/{name}", f"Asked for, as {why}; {name} is not stated.", cited
-                )
-    lacking = [name for name, quality in {"present": installed.present, **qualities}.items() if not quality]
+    qualities = {
+        "present": installed.present,
+        "readily_accessible": installed.readily_accessible,
+        "lockable_open": installed.lockable_open,
+    }
+    lacking = [name for name, quality in qualities.items() if quality is False]
+    unknown = [name for name, quality in qualities.items() if quality is None]
+    if unknown and not lacking:
+        return disconnecting_means.undetermined(
+            f"/installed/disconnect/{unknown[0]}", f"Asked for, as {why}; {unknown[0]} is not stated.", cited
+        )
     state = (
         "present, readily accessible and lockable open"
         if not lacking

@@ -48,17 +48,20 @@ def point_rating(circuit: Circuit) -> Finding:
     ]
     if not rated:
         return point_rating.not_applicable("The run has no device between its segments.", cited)
-    for index, point in rated:
-        if point.rating_a is None:
-            return point_rating.undetermined(
-                f"/points/{index}/rating_a", f"The rating of the {point.kind} is not stated.", cited
-            )
-    index, weakest = min(rated, key=lambda item: item[1].rating_a or 0.0)
+    known = [(index, point, point.rating_a) for index, point in rated if point.rating_a is not None]
+    unknown = next(((index, point) for index, point in rated if point.rating_a is None), None)
+    weakest = min(known, key=lambda item: item[2], default=None)
+    if weakest is None or (unknown is not None and weakest[2] >= circuit.breaker_a):
+        index, point = unknown or rated[0]
+        return point_rating.undetermined(
+            f"/points/{index}/rating_a", f"The rating of the {point.kind} is not stated.", cited
+        )
+    index, point, rating = weakest
     return point_rating.at_least(
-        weakest.rating_a or 0.0,
+        rating,
         circuit.breaker_a,
         "A",
-        f"The {weakest.kind} is rated {weakest.rating_a:g} A; the breaker has {circuit.breaker_a:g} A.",
+        f"The {point.kind} is rated {rating:g} A; the breaker has {circuit.breaker_a:g} A.",
         cited,
         f"/points/{index}/rating_a",
     )

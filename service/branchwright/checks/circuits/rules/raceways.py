@@ -99,28 +99,25 @@ def raceway_fill(circuit: Circuit) -> Finding:
     given = circuit.given
     cited = given.edition.citation_of("raceway_fill")
     worst: tuple[tuple[bool, float], Finding] | None = None
+    unknown: Finding | None = None
     for segment in given.segments:
         trade_size = circuit.sizes.trade_sizes[segment.index]
         pointer = f"/run/{segment.index}/raceway_trade_size"
         if not segment.method.is_raceway:
             if segment.facts.raceway_trade_size is not None:
-                return raceway_fill.undetermined(
-                    pointer,
-                    f"Segment {segment.index} is a cable; fill of a sleeve around it is not judged here.",
-                    cited,
-                )
+                why = f"Segment {segment.index} is a cable; fill of a sleeve around it is not judged here."
+                unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
             continue
-        if trade_size is None:
-            return raceway_fill.undetermined(
-                pointer, f"The trade size of segment {segment.index} is not stated.", cited
-            )
         content = filling(given, segment, circuit.sizes)
         if content is None:
-            return raceway_fill.undetermined(
-                f"/run/{segment.index}/other_conductors_area_in2",
-                f"Segment {segment.index} holds other conductors whose area is not stated.",
-                cited,
-            )
+            pointer = f"/run/{segment.index}/other_conductors_area_in2"
+            why = f"Segment {segment.index} holds other conductors whose area is not stated."
+            unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
+            continue
+        if trade_size is None:
+            why = f"The trade size of segment {segment.index} is not stated."
+            unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
+            continue
         filled = fill(segment, content, trade_size)
         badness = (not filled.holds, filled.percent / filled.limit.number)
         if worst is None or badness > worst[0]:
@@ -141,6 +138,8 @@ def raceway_fill(circuit: Circuit) -> Finding:
             )
             finding.outcome = "pass" if filled.holds else "fail"
             worst = (badness, finding)
+    if unknown is not None and (worst is None or worst[1].outcome != "fail"):
+        return unknown
     return worst[1] if worst else raceway_fill.not_applicable("No segment is in a raceway.", cited)
 
 

@@ -53,9 +53,8 @@ class Rule:
         if circuit.missing:
             for need in self.needs:
                 if need in circuit.missing:
-                    return self.undetermined(
-                        circuit.pointer(need), f"Needs {NEEDED[need]}, which is not stated."
-                    )
+                    why = "is not stated" if circuit.is_review else "could not be chosen"
+                    return self.undetermined(circuit.pointer(need), f"Needs {NEEDED[need]}, which {why}.")
         try:
             finding = self.function(circuit)
             waits = self._waits(circuit) if self.waits_for and circuit.given.unknown else []
