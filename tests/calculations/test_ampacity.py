@@ -18,17 +18,23 @@ from branchwright.calculations.conductor_temperature import operating_temperatur
 
 @pytest.mark.source("NEC 310.15(B): I' = I sqrt((Tc - Ta') / (Tc - Ta)), with Ta = 30 degC")
 @examples(100)
-@given(st.floats(-40, 74), st.sampled_from((20, 35, 50, 65, 85, 100, 115, 130, 150)))
+@given(
+    st.floats(-40, 74),
+    st.sampled_from((20, 35, 50, 65, 85, 100, 115, 130, 150)),
+    st.sampled_from((100, 80, 70, 50, 35)),
+)
 def test_at_its_corrected_ampacity_a_conductor_has_its_rated_temperature(
-    ambient_c: float, ampacity_a: float
+    ambient_c: float, ampacity_a: float, adjustment_percent: float
 ) -> None:
-    corrected = ampacity_a * math.sqrt((75 - ambient_c) / (75 - 30))
-    assert operating_temperature_c(ambient_c, 75, corrected, corrected) == pytest.approx(75)
+    corrected = ampacity_a * math.sqrt((75 - ambient_c) / (75 - 30)) * adjustment_percent / 100
+
+    def operating_c(load_a: float) -> float:
+        return operating_temperature_c(ambient_c, 75, 30, load_a, ampacity_a, adjustment_percent)
+
+    assert operating_c(corrected) == pytest.approx(75)
     # Half the current heats by a quarter; none leaves the ambient.
-    assert operating_temperature_c(ambient_c, 75, corrected / 2, corrected) == pytest.approx(
-        ambient_c + (75 - ambient_c) / 4
-    )
-    assert operating_temperature_c(ambient_c, 75, 0, corrected) == ambient_c
+    assert operating_c(corrected / 2) == pytest.approx(ambient_c + (75 - ambient_c) / 4)
+    assert operating_c(0) == ambient_c
 
 
 @pytest.mark.source("NEC 310.15(B) equation, used backwards; table 310.16")
@@ -36,13 +42,12 @@ def test_at_its_corrected_ampacity_a_conductor_has_its_rated_temperature(
     "load_a, ampacity_a",
     [(48, 65), (32, 50), (40, 50), (64, 85), (80, 100), (16, 25)],
 )
-@pytest.mark.parametrize("ambient_c", [10, 30, 40])
+@pytest.mark.parametrize("ambient_c", [10, 30, 40, 72])
 def test_the_operating_temperature_solves_the_ampacity_equation(
     load_a: float, ampacity_a: float, ambient_c: float
 ) -> None:
     # The temperature Tc at which load = ampacity_75(30 degC) * sqrt((Tc - Ta) / (75 - 30)).
-    corrected = ampacity_a * math.sqrt((75 - ambient_c) / 45)
-    temperature = operating_temperature_c(ambient_c, 75, load_a, corrected)
+    temperature = operating_temperature_c(ambient_c, 75, 30, load_a, ampacity_a, 100)
     assert ampacity_a * math.sqrt((temperature - ambient_c) / 45) == pytest.approx(load_a)
 
 

@@ -108,7 +108,7 @@ ROUNDED = {"raceway-fill"}
 
 @examples(150)
 @given(any_designs())
-def test_any_design_askedis_answered(asked: Json) -> None:
+def test_any_design_request_is_answered(asked: Json) -> None:
     answer = designed(asked)
     holds_for_every_answer("design", asked, answer)
     assert (answer["design"] is None) == (answer["review_request"] is None)
@@ -123,7 +123,7 @@ def test_usual_design_requests_are_answered(asked: Json) -> None:
 
 @examples(150)
 @given(any_reviews())
-def test_any_review_askedis_answered(asked: Json) -> None:
+def test_any_review_request_is_answered(asked: Json) -> None:
     holds_for_every_answer("review", asked, reviewed(asked))
 
 
