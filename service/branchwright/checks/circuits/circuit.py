@@ -1,8 +1,9 @@
 """A circuit with its sizes, chosen or installed, and the figures that its rules share."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import fsum
-from typing import Literal
+from typing import Literal, TypeVar, cast
 
 from branchwright.calculations.ampacity import corrected_ampacity_a, governing_ampacity_a
 from branchwright.calculations.voltage_drop import drop_percent, drop_v, loop_ohm
@@ -10,6 +11,8 @@ from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect
 from branchwright.checks.circuits.given import Given, SegmentConditions
 from branchwright.quantities.conductor_sizes import RANK, ConductorSize
 from branchwright.quantities.trade_sizes import TradeSize
+
+Figure = TypeVar("Figure")
 
 REVIEW_POINTERS = {
     "breaker": "/installed/breaker_rating_a",
@@ -50,7 +53,17 @@ class Sizes:
 class Circuit:
     """Given facts and sizes. `minimum_size` is the smallest conductor with the ampacity the circuit needs."""
 
-    __slots__ = ("breaker_a", "facts", "given", "is_review", "minimum_size", "missing", "sizes", "ungrounded")
+    __slots__ = (
+        "breaker_a",
+        "facts",
+        "given",
+        "is_review",
+        "minimum_size",
+        "missing",
+        "remembered",
+        "sizes",
+        "ungrounded",
+    )
 
     def __init__(
         self, given: Given, sizes: Sizes, minimum_size: ConductorSize | None, *, is_review: bool
@@ -61,6 +74,7 @@ class Circuit:
         self.sizes = sizes
         self.minimum_size = minimum_size
         self.is_review = is_review
+        self.remembered: dict[Callable[[Circuit], object], object] = {}
         self.missing: tuple[str, ...] = ()
         if sizes.breaker_a is None or sizes.ungrounded is None or sizes.grounding is None:
             stated = {
@@ -75,6 +89,18 @@ class Circuit:
     def pointer(self, what: str) -> str:
         """Return where the caller states a thing: as installed in a review, by what drives it in a design."""
         return REVIEW_POINTERS[what] if self.is_review else DESIGN_POINTERS[what]
+
+
+def once_per_circuit(function: Callable[[Circuit], Figure]) -> Callable[[Circuit], Figure]:
+    """Compute a figure that rules, working and design share only once for each circuit."""
+
+    def figure(circuit: Circuit) -> Figure:
+        if function not in circuit.remembered:
+            circuit.remembered[function] = function(circuit)
+        return cast("Figure", circuit.remembered[function])
+
+    figure.__doc__ = function.__doc__
+    return figure
 
 
 def segment_ampacity_a(given: Given, segment: SegmentConditions, size: ConductorSize) -> float:

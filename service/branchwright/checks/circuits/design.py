@@ -50,13 +50,19 @@ def design_that_would_do(facts: CircuitFacts) -> Design | None:
     return None if verdict == "fail" else described(choice, circuit)
 
 
-def _designed(facts: CircuitFacts) -> tuple[Choice, Circuit, list[Finding], Verdict]:
-    choice = choose(facts, bind(facts))
+def _designed(
+    facts: CircuitFacts, choice: Choice | None = None
+) -> tuple[Choice, Circuit, list[Finding], Verdict]:
+    choice = choice or choose(facts, bind(facts))
     circuit = Circuit(choice.given, choice.sizes, choice.minimum, is_review=False)
     findings = judge(circuit, DESIGN_RULES)
     return choice, circuit, findings, verdict_of(findings)
 
 
-def _judge_design(request: CircuitDesignRequest) -> tuple[Sequence[Finding], Verdict]:
-    _, _, findings, verdict = _designed(request)
+def _judge_design(request: CircuitDesignRequest) -> tuple[Sequence[Finding], Verdict] | None:
+    """Return what the rules find of a changed request's design; None where no sizes serve it."""
+    choice = choose(request, bind(request))
+    if not choice.served:
+        return None
+    _, _, findings, verdict = _designed(request, choice)
     return findings, verdict

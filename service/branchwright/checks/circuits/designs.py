@@ -24,7 +24,7 @@ from branchwright.checks.circuits.circuit import Circuit, segment_ampacity_a, vo
 from branchwright.checks.circuits.given import SegmentConditions, least_breaker_a
 from branchwright.checks.circuits.rules.disconnecting_means import disconnect_need
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
-from branchwright.checks.circuits.rules.raceways import fill, filling, operating_c
+from branchwright.checks.circuits.rules.raceways import fills, operating_c
 from branchwright.checks.circuits.sizing import Choice
 from branchwright.quantities.conductor_sizes import ConductorSize
 
@@ -102,14 +102,11 @@ def _supplied(circuit: Circuit) -> ConductorSize | None:
 
 def _segment(circuit: Circuit, segment: SegmentConditions, size: ConductorSize) -> DesignedSegment:
     given = circuit.given
-    trade_size = circuit.sizes.trade_sizes[segment.index]
+    filled = fills(circuit).get(segment.index)
     raceway = None
-    if segment.method.is_raceway and trade_size is not None:
-        content = filling(given, segment, circuit.sizes)
-        if content is not None:
-            filled = fill(segment, content, trade_size)
-            raceway = DesignedRaceway(trade_size, round(filled.percent, 2), filled.limit.number)
-    support = given.edition.support(segment.method.name, trade_size or "any")
+    if filled is not None:
+        raceway = DesignedRaceway(filled.trade_size, round(filled.percent, 2), filled.limit.number)
+    support = given.edition.support(segment.method.name, filled.trade_size if filled else "any")
     return DesignedSegment(
         wiring_method=segment.method.name,
         ampacity_a=segment_ampacity_a(given, segment, size),

@@ -103,13 +103,14 @@ def verdict_under(
     own = given.book
     if name not in _RULE_CONSULTED:
         return verdict_of(judge(_rebuilt(circuit, own.with_reading(name, reading), given.assumption), rules))
-    # The conditions do not depend on this reading, so the circuit is lent the other book while its rules run.
+    # The conditions do not depend on this reading, so they are lent the other book while the rules run.
     given.book = own.with_reading(name, reading)
     try:
-        best = _best_of(circuit)
+        other = Circuit(given, circuit.sizes, circuit.minimum_size, is_review=circuit.is_review)
+        best = _best_of(other)
         return verdict_of(
             [
-                rule(circuit, best) if name in rule.consults else finding
+                rule(other, best) if name in rule.consults else finding
                 for rule, finding in zip(rules, findings, strict=True)
             ]
         )

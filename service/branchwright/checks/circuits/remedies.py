@@ -5,7 +5,7 @@ No change ever removes protection or puts a larger breaker on conductors that ar
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any, Generic, TypeAlias, TypeVar
+from typing import Any, TypeAlias, TypeVar
 
 from branchwright.checks.circuits.changes import changed, stated
 from branchwright.checks.circuits.circuit import Circuit, voltage_drop
@@ -40,25 +40,18 @@ class Change:
 Candidates: TypeAlias = Callable[[CircuitFacts, Circuit, Finding], Iterator[Change]]
 
 
-@dataclass(slots=True)
-class Judged(Generic[Request]):
-    """A request that was judged."""
-
-    findings: Sequence[Finding]
-    verdict: Verdict
-
-
 def attach(
     request: Request,
     circuit: Circuit,
     findings: Sequence[Finding],
     candidates: Sequence[tuple[frozenset[str], Candidates]],
-    judge: Callable[[Request], tuple[Sequence[Finding], Verdict]],
+    judge: Callable[[Request], tuple[Sequence[Finding], Verdict] | None],
 ) -> None:
     """Give each failing requirement the nearest single change that helps, judged on the whole circuit.
 
     The first change with which nothing fails any more is the remedy of every failure. Where there is none,
     each failure gets the first change that ends it and breaks nothing else, with the verdict that remains.
+    `judge` answers None where a changed request cannot be served at all.
     """
     failing = [
         finding for finding in findings if finding.outcome == "fail" and finding.force == "requirement"
@@ -69,7 +62,10 @@ def attach(
         tried = changed(request, change.pointer, change.value)
         for pointer, value in change.together:
             tried = changed(tried, pointer, value)
-        outcome, verdict = judge(tried)
+        judged = judge(tried)
+        if judged is None:
+            continue
+        outcome, verdict = judged
         given = stated(request, change.pointer)
         remedy = Remedy(
             change.pointer,
@@ -156,6 +152,8 @@ def _smaller_breaker(request: CircuitFacts, circuit: Circuit, finding: Finding) 
 
 def _lower_setting(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
     charger = request.charger
+    if charger.setting_access == "unrestricted":
+        return
     for setting in CHARGING_CURRENTS_A:
         if setting < charger.charging_current_a:
             # Lowering the setting does not lower the nameplate: where none is stated, the old setting is it.
@@ -167,6 +165,19 @@ def _lower_setting(request: CircuitFacts, circuit: Circuit, finding: Finding) ->
                 f"Set the charger to {setting:g} A, with access to the setting restricted and the label adjusted.",
                 (("/charger/rated_current_a", rated),),
             )
+
+
+def _less_charging(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    """For a design: a lower setting where it counts, or a smaller charger where no nameplate is stated."""
+    charger = request.charger
+    if charger.rated_current_a is None:
+        for current in CHARGING_CURRENTS_A:
+            if current < charger.charging_current_a:
+                message = f"Choose a charger of {current:g} A."
+                yield Change("/charger/charging_current_a", current, current, message)
+    elif charger.setting_access == "restricted":
+        # A design takes unknown access at its worst, so only a restricted setting lowers its load.
+        yield from _lower_setting(request, circuit, finding)
 
 
 def _setting_to_rating(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
@@ -262,10 +273,6 @@ def _copper(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterat
         yield Change("/conductors/material", copper, copper, "Use copper conductors.")
 
 
-def _free_raceway(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
-    yield from _larger_raceway(request, circuit, finding)
-
-
 def _looser_target(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
     size = circuit.sizes.ungrounded
     drop = voltage_drop(circuit.given, size) if size is not None else None
@@ -348,7 +355,7 @@ REVIEW_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
 
 DESIGN_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"current-setting"}), _setting_to_rating),
-    (frozenset({"raceway-fill"}), _free_raceway),
+    (frozenset({"raceway-fill"}), _larger_raceway),
     (frozenset({"conductor-insulation-location"}), _insulation),
     (frozenset({"raceway-temperature"}), _marked_raceway),
     (frozenset({"terminal-materials"}), _copper),
@@ -361,6 +368,6 @@ DESIGN_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     ),
     (frozenset({"receptacle-configuration", "receptacle-rating", "neutral-size"}), _hardwired),
     (frozenset({"terminal-sizes"}), _larger_lugs),
-    (OF_THE_LOAD | {"raceway-fill"}, _lower_setting),
+    (OF_THE_LOAD | {"raceway-fill"}, _less_charging),
 )
 """Changes to what a design is asked for, nearest first."""

@@ -94,12 +94,14 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
         if rejecting is not None:
             rejected_by = rejecting
             continue
-        sizes = _sizes(given, breaker, size, grown_from, material)
-        rejecting = _first_rejecting(BOUNDS, given, breaker, size) or _rejecting_raceway(given, sizes)
-        if rejecting is None:
-            return Choice(given, sizes, minimum, True, rejected_by)
+        rejecting = _first_rejecting(BOUNDS, given, breaker, size)
+        if rejecting is None or candidate is None:
+            sizes = _sizes(given, breaker, size, grown_from, material)
+            rejecting = rejecting or _rejecting_raceway(given, sizes)
+            if rejecting is None:
+                return Choice(given, sizes, minimum, True, rejected_by)
+            candidate = candidate or sizes
         rejected_by = rejecting
-        candidate = candidate or sizes
     if candidate is None:
         candidate = _sizes(given, breaker, SIZES[-1], grown_from, material)
     return Choice(given, candidate, minimum, False, rejected_by)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from branchwright.calculations.grounding import proportional_area_cmil, shortfall_percent
-from branchwright.checks.circuits.circuit import Circuit, least_of_cables
+from branchwright.checks.circuits.circuit import Circuit, least_of_cables, once_per_circuit
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required, Sourced
@@ -68,6 +68,18 @@ def _size_by_area(given: Given, least_cmil: float, installed: ConductorSize) -> 
     return found
 
 
+@once_per_circuit
+def need_of(circuit: Circuit) -> GroundingNeed | None:
+    """Return the grounding conductor that a circuit with breaker and ungrounded conductors needs."""
+    return grounding_need(
+        circuit.given,
+        circuit.breaker_a,
+        circuit.ungrounded,
+        circuit.minimum_size,
+        circuit.sizes.grounding_material,
+    )
+
+
 @rule(
     "grounding-conductor-size",
     subject="grounding conductor",
@@ -88,9 +100,7 @@ def grounding_conductor_size(circuit: Circuit) -> Finding:
     given = circuit.given
     edition = given.edition
     sizes = circuit.sizes
-    need = grounding_need(
-        given, circuit.breaker_a, circuit.ungrounded, circuit.minimum_size, sizes.grounding_material
-    )
+    need = need_of(circuit)
     if need is None:
         return grounding_conductor_size.undetermined(
             circuit.pointer("breaker"),

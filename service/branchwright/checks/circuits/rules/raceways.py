@@ -5,7 +5,7 @@ from math import inf
 
 from branchwright.calculations.conductor_temperature import operating_temperature_c
 from branchwright.calculations.raceway_fill import conductors_area_in2, fill_percent, same_size_count
-from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count
+from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count, once_per_circuit
 from branchwright.checks.circuits.given import Given, SegmentConditions
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Sourced
@@ -34,6 +34,7 @@ class Fill:
 
     count: int
     area_in2: float
+    trade_size: TradeSize
     percent: float
     limit: Sourced
     holds: bool
@@ -73,7 +74,7 @@ def fill(segment: SegmentConditions, content: Filling, trade_size: TradeSize) ->
         content.same_in2 is not None
         and content.count <= same_size_count.value(limit, raceway, content.same_in2)
     )
-    return Fill(content.count, content.area_in2, percent, content.limit, holds)
+    return Fill(content.count, content.area_in2, trade_size, percent, content.limit, holds)
 
 
 def nearest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -> TradeSize | None:
@@ -85,6 +86,19 @@ def nearest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -
             if fill(segment, content, trade_size).holds:
                 break
     return trade_size
+
+
+@once_per_circuit
+def fills(circuit: Circuit) -> dict[int, Fill]:
+    """Return the fill of each segment whose raceway and content are known, by the segment's index."""
+    found: dict[int, Fill] = {}
+    for segment in circuit.given.segments:
+        trade_size = circuit.sizes.trade_sizes[segment.index]
+        if segment.method.is_raceway and trade_size is not None:
+            content = filling(circuit.given, segment, circuit.sizes)
+            if content is not None:
+                found[segment.index] = fill(segment, content, trade_size)
+    return found
 
 
 @rule("raceway-fill", subject="raceway", concept="raceway_fill", needs=("ungrounded", "grounding"))
@@ -101,24 +115,23 @@ def raceway_fill(circuit: Circuit) -> Finding:
     worst: tuple[tuple[bool, float], Finding] | None = None
     unknown: Finding | None = None
     for segment in given.segments:
-        trade_size = circuit.sizes.trade_sizes[segment.index]
         pointer = f"/run/{segment.index}/raceway_trade_size"
         if not segment.method.is_raceway:
             if segment.facts.raceway_trade_size is not None:
                 why = f"Segment {segment.index} is a cable; fill of a sleeve around it is not judged here."
                 unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
             continue
-        content = filling(given, segment, circuit.sizes)
-        if content is None:
-            pointer = f"/run/{segment.index}/other_conductors_area_in2"
-            why = f"Segment {segment.index} holds other conductors whose area is not stated."
-            unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
-            continue
-        if trade_size is None:
+        filled = fills(circuit).get(segment.index)
+        if filled is None:
             why = f"The trade size of segment {segment.index} is not stated."
+            if (
+                segment.facts.other_current_carrying_conductors
+                and not segment.facts.other_conductors_area_in2
+            ):
+                pointer = f"/run/{segment.index}/other_conductors_area_in2"
+                why = f"Segment {segment.index} holds other conductors whose area is not stated."
             unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
             continue
-        filled = fill(segment, content, trade_size)
         badness = (not filled.holds, filled.percent / filled.limit.number)
         if worst is None or badness > worst[0]:
             note = (
@@ -130,7 +143,7 @@ def raceway_fill(circuit: Circuit) -> Finding:
                 round(filled.percent, 2),
                 filled.limit.number,
                 "%",
-                f"{filled.count} conductors fill trade size {trade_size} of segment {segment.index} to "
+                f"{filled.count} conductors fill trade size {filled.trade_size} of segment {segment.index} to "
                 f"{filled.percent:.1f} of {filled.limit.number:g} percent{note}.",
                 filled.limit.citation,
                 pointer,

@@ -1,7 +1,7 @@
 """Steps of the grounding conductor."""
 
 from branchwright.calculations.grounding import proportional_area_cmil
-from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
+from branchwright.checks.circuits.rules.grounding_conductor import need_of
 from branchwright.checks.circuits.working.ledger import Ledger
 from branchwright.findings import StepInput
 
@@ -9,13 +9,7 @@ from branchwright.findings import StepInput
 def grounding_conductor(ledger: Ledger, breaker_a: StepInput) -> None:
     """Enter the grounding conductor by the breaker and, where it grew, its least area."""
     circuit, edition = ledger.circuit, ledger.edition
-    need = grounding_need(
-        ledger.given,
-        circuit.breaker_a,
-        circuit.ungrounded,
-        circuit.minimum_size,
-        circuit.sizes.grounding_material,
-    )
+    need = need_of(circuit)
     if need is None:
         return
     ledger.work_out(

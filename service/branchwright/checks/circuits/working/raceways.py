@@ -4,7 +4,7 @@ from branchwright.calculations.conductor_temperature import operating_temperatur
 from branchwright.calculations.raceway_fill import fill_percent, same_size_count
 from branchwright.checks.circuits.circuit import neutral_count
 from branchwright.checks.circuits.given import SegmentConditions
-from branchwright.checks.circuits.rules.raceways import REFERENCE_COLUMN, fill, filling
+from branchwright.checks.circuits.rules.raceways import REFERENCE_COLUMN, fills
 from branchwright.checks.circuits.working.ledger import Ledger, stated
 from branchwright.findings import StepInput
 
@@ -13,13 +13,9 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
     """Enter the area of the conductors and the fill, where a raceway and its content are known."""
     circuit, given, edition = ledger.circuit, ledger.given, ledger.edition
     sizes = circuit.sizes
-    trade_size = sizes.trade_sizes[segment.index]
-    if not segment.method.is_raceway or trade_size is None or sizes.grounding is None:
+    filled = fills(circuit).get(segment.index)
+    if filled is None or sizes.grounding is None:
         return
-    content = filling(given, segment, sizes)
-    if content is None:
-        return
-    filled = fill(segment, content, trade_size)
     at = f"segment-{segment.index}-"
     areas = edition.conductor_areas
     inputs: dict[str, StepInput] = {
@@ -39,12 +35,12 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
         "area of the conductors, the grounding conductor included",
         expression,
         inputs,
-        content.area_in2,
+        filled.area_in2,
         "in2",
         edition.citation_of("conductor_areas"),
         segment.index,
     )
-    raceway = segment.method.areas[trade_size]
+    raceway = segment.method.areas[filled.trade_size]
     ledger.add(
         fill_percent.step(
             at + "fill", {"area_in2": area, "raceway_in2": raceway}, filled.limit.citation, segment.index
