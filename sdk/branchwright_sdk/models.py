@@ -1053,7 +1053,7 @@ class DesignedSegment(BaseModel):
     """
     After correction, adjustment and cap.
     """
-    conductor_temperature_c: float
+    conductor_temperature_c: float | None
     """
     Operating temperature at the load, degC.
     """

@@ -32,10 +32,12 @@ def _toml(file: Traversable) -> dict[str, Any]:
         raise CodebookFault(f"{file.name}: {fault}") from fault
 
 
-def _files(folder: Traversable) -> list[Traversable]:
-    found: list[Traversable] = []
+def _files(folder: Traversable, at: str) -> list[tuple[str, Traversable]]:
+    """Return the files below a folder with their paths, in a stable order."""
+    found: list[tuple[str, Traversable]] = []
     for entry in sorted(folder.iterdir(), key=lambda item: item.name):
-        found.extend(_files(entry) if entry.is_dir() else [entry])
+        path = f"{at}/{entry.name}"
+        found.extend(_files(entry, path) if entry.is_dir() else [(path, entry)])
     return found
 
 
@@ -43,9 +45,11 @@ def _files(folder: Traversable) -> list[Traversable]:
 def revision() -> str:
     """Return the first 16 hexadecimal digits of the SHA-256 over all files of the codebook."""
     digest = hashlib.sha256()
-    for file in _files(_data()):
-        digest.update(file.name.encode())
-        digest.update(file.read_bytes())
+    for path, file in _files(_data(), ""):
+        content = file.read_bytes()
+        # Path and length before each file: no other cut through the same bytes gives the same digest.
+        digest.update(f"{path} {len(content)}\n".encode())
+        digest.update(content)
     return digest.hexdigest()[:16]
 
 
@@ -72,6 +76,11 @@ def edition(name: str) -> EditionRecord:
 def interpretations() -> tuple[Interpretation, ...]:
     """Return the named interpretations in the order of their names."""
     listed = _toml(_data().joinpath("interpretations.toml"))["interpretations"]
+    for name, item in listed.items():
+        if item["default"] not in item["readings"]:
+            raise CodebookFault(
+                f"Interpretation {name}: its default {item['default']!r} is none of its readings."
+            )
     return tuple(
         Interpretation(
             name, item["question"], item["default"], item["readings"], item["sections"], item.get("notes")
@@ -80,7 +89,10 @@ def interpretations() -> tuple[Interpretation, ...]:
     )
 
 
-def _evidence(record: dict[str, Any]) -> Evidence:
+def _evidence(record: dict[str, Any], of: str) -> Evidence:
+    missing = {"section", "confidence", "found", "source", "checked"} - set(record)
+    if missing:
+        raise CodebookFault(f"{of}: {', '.join(sorted(missing))} is missing.")
     return Evidence(
         section=record["section"],
         confidence=record["confidence"],
@@ -120,13 +132,23 @@ def _table(folder: Traversable, edition_name: str) -> Table | None:
     record = records[edition_name]
     rows_of = record
     while "same_as" in rows_of:
+        if rows_of["same_as"] not in records:
+            raise CodebookFault(f"Table {folder.name}: there is no edition {rows_of['same_as']} to reprint.")
         rows_of = records[rows_of["same_as"]]
     columns = [Column(name, item["unit"], item["meaning"]) for name, item in about["columns"].items()]
-    reader = csv.DictReader(folder.joinpath(rows_of["rows"]).read_text("utf-8").splitlines(), strict=True)
-    rows = list(reader)
-    header = list(reader.fieldnames or ())
+    file = folder.joinpath(rows_of["rows"])
+    if not file.is_file():
+        raise CodebookFault(f"Table {folder.name}: there is no {rows_of['rows']}.")
+    header, *lines = csv.reader(file.read_text("utf-8").splitlines(), strict=True)
+    for number, line in enumerate(lines, start=2):
+        if len(line) != len(header):
+            raise CodebookFault(
+                f"Table {folder.name}: line {number} has {len(line)} cells, not {len(header)}."
+            )
+    rows = [dict(zip(header, line, strict=True)) for line in lines]
     if header != [column.name for column in columns]:
         raise CodebookFault(f"Table {folder.name}: about.toml and {rows_of['rows']} differ in their columns.")
+    evidence = _evidence(record, f"Table {folder.name}")
     return Table(
         name=folder.name,
         title=about["title"],
@@ -134,8 +156,8 @@ def _table(folder: Traversable, edition_name: str) -> Table | None:
         row_keys=about["row_keys"],
         match=about["match"],
         columns=columns,
-        citation=Citation(edition_name, record["section"]),
-        evidence=_evidence(record),
+        citation=Citation(edition_name, evidence.section),
+        evidence=evidence,
         rows=rows,
     )
 
@@ -155,7 +177,8 @@ def provisions(edition_name: str) -> dict[str, Provision]:
 
 
 def _provision(concept: str, about: dict[str, Any], record: dict[str, Any], edition_name: str) -> Provision:
-    citation = Citation(edition_name, record["section"])
+    evidence = _evidence(record, f"Provision {concept}")
+    citation = Citation(edition_name, evidence.section)
     columns = tuple(Column(name, item["unit"], item["meaning"]) for name, item in about["values"].items())
     given = record["values"]
     if set(given) != {column.name for column in columns}:
@@ -172,4 +195,4 @@ def _provision(concept: str, about: dict[str, Any], record: dict[str, Any], edit
             citation,
         )
     numbers = {name: item.value for name, item in values.items() if isinstance(item.value, float)}
-    return Provision(concept, about["title"], citation, _evidence(record), columns, values, numbers)
+    return Provision(concept, about["title"], citation, evidence, columns, values, numbers)

@@ -47,6 +47,8 @@ class Table:
         self._cells: dict[tuple[Value | None, ...], Sourced] = {}
         for row in self.rows:
             keys = tuple(row[key] for key in self.row_keys)
+            if (*keys, self.columns[0].name) in self._cells:
+                raise CodebookFault(f"Table {name}: the row {' '.join(map(str, keys))} stands twice.")
             for column in self.columns:
                 value = row[column.name]
                 if value is not None:

@@ -122,7 +122,9 @@ class DesignedSegment:
 
     wiring_method: Annotated[str, open_enum(WiringMethod, "Wiring method of the segment.")]
     ampacity_a: Annotated[float, Field(description="After correction, adjustment and cap.")]
-    conductor_temperature_c: Annotated[float, Field(description="Operating temperature at the load, degC.")]
+    conductor_temperature_c: Annotated[
+        float | None, Field(description="Operating temperature at the load, degC.")
+    ]
     raceway: DesignedRaceway | None
     supports: Supports | None
 

@@ -124,7 +124,8 @@ def run_ampacity_a(given: Given, size: ConductorSize) -> float:
         found = given.run_ampacities_a[size] = governing_ampacity_a(
             [segment_ampacity_a(given, segment, size) for segment in segments],
             [segment.length_ft for segment in segments],
-            [segment.cap_column is not None for segment in segments],
+            # Neither a capped cable nor a place too hot for the insulation may be disregarded.
+            [segment.cap_column is not None or segment.correction is None for segment in segments],
             given.longest_short_ft,
             given.short_percent,
         )

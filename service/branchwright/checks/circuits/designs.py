@@ -106,11 +106,12 @@ def _segment(circuit: Circuit, segment: SegmentConditions, size: ConductorSize) 
     raceway = None
     if filled is not None:
         raceway = DesignedRaceway(filled.trade_size, round(filled.percent, 2), filled.limit.number)
+    operating = operating_c(given, segment, size)
     support = given.edition.support(segment.method.name, filled.trade_size if filled else "any")
     return DesignedSegment(
         wiring_method=segment.method.name,
         ampacity_a=segment_ampacity_a(given, segment, size),
-        conductor_temperature_c=round(operating_c(given, segment, size), 2),
+        conductor_temperature_c=None if operating is None else round(operating, 2),
         raceway=raceway,
         supports=(
             Supports(Measure(support[0], "in"), Measure(support[1], "in"), support[2].section)

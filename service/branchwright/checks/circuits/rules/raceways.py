@@ -1,7 +1,6 @@
 """Raceways: fill, temperature listing and ambient limit."""
 
 from dataclasses import dataclass
-from math import inf
 
 from branchwright.calculations.conductor_temperature import operating_temperature_c
 from branchwright.calculations.raceway_fill import conductors_area_in2, fill_percent, same_size_count
@@ -156,11 +155,11 @@ def raceway_fill(circuit: Circuit) -> Finding:
     return worst[1] if worst else raceway_fill.not_applicable("No segment is in a raceway.", cited)
 
 
-def operating_c(given: Given, segment: SegmentConditions, size: ConductorSize) -> float:
-    """Return the conductor's temperature in degC at the load; infinite for a size without ampacity."""
+def operating_c(given: Given, segment: SegmentConditions, size: ConductorSize) -> float | None:
+    """Return the conductor's temperature in degC at the load; None for a size without ampacity."""
     ampacity = given.edition.ampacities_a.get((size, given.material, REFERENCE_COLUMN))
     if ampacity is None:
-        return inf
+        return None
     return operating_temperature_c.value(
         segment.ambient_c,
         REFERENCE_COLUMN,
@@ -192,7 +191,8 @@ def _by_column(given: Given, segment: SegmentConditions) -> bool:
 def _within(given: Given, segment: SegmentConditions, breaker_a: float, size: ConductorSize) -> bool:
     if _by_column(given, segment):
         return given.edition.ampacities_a.get((size, given.material, 60), 0.0) >= given.least_ampacity_a
-    return segment.listed_c is not None and operating_c(given, segment, size) <= segment.listed_c
+    operating = operating_c(given, segment, size)
+    return segment.listed_c is not None and operating is not None and operating <= segment.listed_c
 
 
 @rule(
@@ -236,6 +236,14 @@ def raceway_temperature(circuit: Circuit) -> Finding:
             excess = least - column
         else:
             operating = operating_c(given, segment, size)
+            if operating is None:
+                return raceway_temperature.finding(
+                    "fail",
+                    f"{size} {given.material} has no ampacity, so its temperature has no limit.",
+                    citation=given.edition.citation_of("ampacity"),
+                    pointer=circuit.pointer("ungrounded"),
+                    segment=segment.index,
+                )
             finding = raceway_temperature.at_most(
                 round(operating, 2),
                 segment.listed_c,
