@@ -109,7 +109,9 @@ def main() -> None:
     if options.profile:
         profile = cProfile.Profile()
         profile.runcall(stages["design"])
-        pstats.Stats(profile).sort_stats("tottime").print_stats(25)
+        found = pstats.Stats(profile)
+        found.sort_stats("tottime").print_stats(25)
+        found.sort_stats("cumulative").print_stats("branchwright", 45)
 
 
 if __name__ == "__main__":

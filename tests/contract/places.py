@@ -103,6 +103,13 @@ def places(
         yield from places(branches[0]["items"], instance[0], (*pointer, 0))
 
 
+def at(instance: Any, place: Place) -> Any:
+    """What stands at a place."""
+    for token in place.pointer:
+        instance = instance[token]
+    return instance
+
+
 def changed(instance: Any, place: Place, value: object) -> Any:
     """A copy of the instance with another value at a place, or without it where the value is ABSENT."""
     found = copy.deepcopy(instance)

@@ -9,7 +9,7 @@ from typing import Any
 
 import httpx
 import pytest
-from tests.contract.conftest import Client
+from tests.contract.client import Client
 from tests.contract.document import OPERATIONS, Operation, conforms
 
 from branchwright.http_api import health
