@@ -1,6 +1,7 @@
 """A finding: what one rule says of the circuit."""
 
 from dataclasses import dataclass
+from math import inf, isfinite
 from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
@@ -73,18 +74,20 @@ class Finding:
 
 
 def margin_at_least(provided: float, required: float) -> float | None:
-    """Return by how many percent a value exceeds the least permitted one; null where the limit is zero.
+    """Return by how many percent a value exceeds the least permitted one; None where that is no finite number.
 
     >>> margin_at_least(66.0, 60.0)
     10.0
     """
-    return round((provided / required - 1.0) * 100.0, 2) if required else None
+    margin = (provided / required - 1.0) * 100.0 if required else inf
+    return round(margin, 2) if isfinite(margin) else None
 
 
 def margin_at_most(provided: float, required: float) -> float | None:
-    """Return by how many percent of the limit a value stays below it; null where the limit is zero.
+    """Return by how many percent of the limit a value stays below it; None where that is no finite number.
 
     >>> margin_at_most(45.0, 60.0)
     25.0
     """
-    return round((1.0 - provided / required) * 100.0, 2) if required else None
+    margin = (1.0 - provided / required) * 100.0 if required else inf
+    return round(margin, 2) if isfinite(margin) else None

@@ -22,8 +22,8 @@ from branchwright.checks.circuits.answers import (
 )
 from branchwright.checks.circuits.circuit import Circuit, segment_ampacity_a, voltage_drop
 from branchwright.checks.circuits.given import SegmentConditions, least_breaker_a
-from branchwright.checks.circuits.rules.disconnecting_means import disconnect_need
-from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
+from branchwright.checks.circuits.rules.disconnecting_means import disconnect_of
+from branchwright.checks.circuits.rules.ground_fault_protection import protection_of
 from branchwright.checks.circuits.rules.raceways import fills, operating_c
 from branchwright.checks.circuits.sizing import Choice
 from branchwright.quantities.conductor_sizes import ConductorSize
@@ -40,8 +40,8 @@ def described(choice: Choice, circuit: Circuit) -> Design | None:
     given = choice.given
     if sizes.breaker_a is None or sizes.ungrounded is None or sizes.grounding is None:
         return None
-    protection = protection_need(given, sizes.breaker_a)
-    needs_disconnect, why_disconnect = disconnect_need(given)
+    protection = protection_of(circuit)
+    needs_disconnect, why_disconnect = disconnect_of(circuit)
     in_raceway = any(segment.method.is_raceway for segment in given.segments)
     drop = voltage_drop(given, sizes.ungrounded)
     floor = given.edition.provision("branch-circuit-rating").number("least_a")

@@ -108,11 +108,10 @@ def verdict_under(
     try:
         other = Circuit(given, circuit.sizes, circuit.minimum_size, is_review=circuit.is_review)
         best = _best_of(other)
-        return verdict_of(
-            [
-                rule(other, best) if name in rule.consults else finding
-                for rule, finding in zip(rules, findings, strict=True)
-            ]
-        )
+        changed = list(findings)
+        for place, rule in enumerate(rules):
+            if name in rule.consults:
+                changed[place] = rule(other, best)
+        return verdict_of(changed)
     finally:
         given.book = own

@@ -1,6 +1,6 @@
 """The disconnecting means at the charger."""
 
-from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.circuit import Circuit, once_per_circuit
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required
@@ -22,6 +22,12 @@ def disconnect_need(given: Given) -> tuple[bool, str]:
     )
 
 
+@once_per_circuit
+def disconnect_of(circuit: Circuit) -> tuple[bool, str]:
+    """Return whether the charger of a circuit needs a disconnecting means, and why."""
+    return disconnect_need(circuit.given)
+
+
 @rule("disconnecting-means", subject="disconnecting means", concept="disconnect")
 def disconnecting_means(circuit: Circuit) -> Finding:
     """Does the charger have a readily accessible disconnecting means that locks open, where one is asked for?
@@ -32,7 +38,7 @@ def disconnecting_means(circuit: Circuit) -> Finding:
     """
     given = circuit.given
     cited = disconnecting_means.cited(given.edition)
-    needed, why = disconnect_need(given)
+    needed, why = disconnect_of(circuit)
     if not needed:
         return disconnecting_means.not_applicable(f"Not asked for: {why}.", cited)
     installed = circuit.sizes.disconnect

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.circuit import Circuit, once_per_circuit
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Citation, Finding, Provided, Required
@@ -64,6 +64,12 @@ def protection_need(given: Given, breaker_a: float) -> ProtectionNeed:
     )
 
 
+@once_per_circuit
+def protection_of(circuit: Circuit) -> ProtectionNeed:
+    """Return whether the outlet of a circuit with a breaker needs ground-fault protection."""
+    return protection_need(circuit.given, circuit.breaker_a)
+
+
 @rule(
     "ground-fault-protection",
     subject="ground-fault protection for personnel",
@@ -80,7 +86,7 @@ def ground_fault_protection(circuit: Circuit) -> Finding:
     not stated. A manufacturer who forbids a ground-fault breaker leaves the question to the authority.
     """
     given = circuit.given
-    need = protection_need(given, circuit.breaker_a)
+    need = protection_of(circuit)
     if need.required is None:
         return ground_fault_protection.undetermined(
             need.missing, f"Not stated, and {need.why}: {need.missing}.", need.citation

@@ -11,7 +11,7 @@ from branchwright.findings import StepInput
 def least_ampacity(ledger: Ledger, load_a: StepInput) -> None:
     """Enter the least ampacity before correction."""
     provision = ledger.edition.provision("conductor-continuous-load")
-    ledger.add(
+    ledger.note(
         least_rating_a.step(
             "least-ampacity-before-correction",
             {"factor": provision.values["factor"], "load_a": load_a},
@@ -174,7 +174,7 @@ def _short_length(ledger: Ledger, kept: dict[int, StepInput]) -> None:
             "ft",
             provision.citation,
         )
-    ledger.add(
+    ledger.note(
         short_length_limit_ft.step(
             "short-length-limit",
             {

@@ -22,7 +22,7 @@ def grounding_conductor(ledger: Ledger, breaker_a: StepInput) -> None:
         need.table.citation,
     )
     if need.grew:
-        ledger.add(
+        ledger.note(
             proportional_area_cmil.step(
                 "grounding-conductor-area",
                 {

@@ -28,10 +28,14 @@ class Ledger:
         self.adjustments: dict[int, StepInput] = {}
         self._lengths: dict[int, StepInput] = {}
 
+    def note(self, step: Step) -> None:
+        """Enter a step that no later one builds on."""
+        self.steps.append(step)
+
     def add(self, step: Step) -> StepInput:
         """Enter a step and return its value as an input of later ones."""
         self.steps.append(step)
-        return step.as_input()
+        return StepInput(step.value, step.unit, "step:" + step.id)
 
     def work_out(
         self,
@@ -45,7 +49,8 @@ class Ledger:
         segment: int | None = None,
     ) -> StepInput:
         """Enter a step whose value the engine has worked out already."""
-        return self.add(Step(step_id, quantity, segment, expression, inputs, value, unit, citation))
+        self.steps.append(Step(step_id, quantity, segment, expression, inputs, value, unit, citation))
+        return StepInput(value, unit, "step:" + step_id)
 
     def size(self, what: str, size: str) -> StepInput:
         """Return a size as a review states it, or as the row of the ampacity table that a design chose."""

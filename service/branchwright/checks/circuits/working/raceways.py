@@ -41,13 +41,13 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
         segment.index,
     )
     raceway = segment.method.areas[filled.trade_size]
-    ledger.add(
+    ledger.note(
         fill_percent.step(
             at + "fill", {"area_in2": area, "raceway_in2": raceway}, filled.limit.citation, segment.index
         )
     )
     if filled.holds and filled.percent > filled.limit.number:
-        ledger.add(
+        ledger.note(
             same_size_count.step(
                 at + "same-size-count",
                 {
@@ -65,7 +65,7 @@ def operating_temperature(ledger: Ledger, segment: SegmentConditions, load_a: St
     """Enter the conductor's operating temperature."""
     edition = ledger.edition
     provision = edition.provision("operating-temperature")
-    ledger.add(
+    ledger.note(
         operating_temperature_c.step(
             f"segment-{segment.index}-operating-temperature",
             {

@@ -54,4 +54,4 @@ def voltage_drop(ledger: Ledger) -> None:
             cited,
         )
     )
-    ledger.add(drop_percent.step("voltage-drop-percent", {"drop_v": drop, "voltage_v": nominal}, cited))
+    ledger.note(drop_percent.step("voltage-drop-percent", {"drop_v": drop, "voltage_v": nominal}, cited))
