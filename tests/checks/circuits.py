@@ -3,20 +3,30 @@
 import json
 from typing import Any
 
+from hypothesis import currently_in_test_context, note
+
 from branchwright.checks.circuits import CircuitDesignRequest, CircuitReviewRequest, design, review
 
 Json = dict[str, Any]
 
 
+def _body(request: Json) -> str:
+    """Write a request as JSON; where a property test fails, it is shown with the failure."""
+    body = json.dumps(request)
+    if currently_in_test_context():
+        note(body)
+    return body
+
+
 def designed(request: Json) -> Json:
     """Return the answer to a design request; the request is parsed from JSON as the service does it."""
-    answer = design(CircuitDesignRequest.model_validate_json(json.dumps(request)))
+    answer = design(CircuitDesignRequest.model_validate_json(_body(request)))
     return dict(json.loads(answer.model_dump_json(by_alias=True)))
 
 
 def reviewed(request: Json) -> Json:
     """Return the answer to a review request."""
-    answer = review(CircuitReviewRequest.model_validate_json(json.dumps(request)))
+    answer = review(CircuitReviewRequest.model_validate_json(_body(request)))
     return dict(json.loads(answer.model_dump_json(by_alias=True)))
 
 

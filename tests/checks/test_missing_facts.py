@@ -29,8 +29,9 @@ def completions(request: Json, missing: str, place: int) -> Iterator[Json]:
         terminals = vague["breaker"]["terminals"]
         del terminals["temperature_rating_c"]
         yield vague
-        # What is not marked counts as 60 or 75 degC by the size of the circuit.
-        for rating in (60, 75):
+        # What is not marked counts as 60 degC up to 100 A, where a marking may say 75, and as 75 degC above.
+        breaker = request["installed"].get("breaker_rating_a")
+        for rating in (60, 75) if breaker is None or breaker <= 100 else (75,):
             marked = {**terminals, "temperature_rating_c": rating}
             yield {**vague, "breaker": {**vague["breaker"], "terminals": marked}}
     elif missing == "occupancy":

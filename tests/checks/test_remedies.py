@@ -44,8 +44,8 @@ def made(request: Json, remedy: Json) -> Json:
     elif pointer.startswith("/installed/torque_records/"):
         at = request["installed"]["torque_records"][int(pointer.rsplit("/", 1)[1])]["at"]
         value = {"at": at, "torque": marked_torque(request, at)}
-    elif pointer == "/charger/charging_current_a":
-        # A lower setting leaves the nameplate as it is.
+    elif pointer == "/charger/charging_current_a" and remedy["message"].startswith("Set the charger"):
+        # A lower setting leaves the nameplate as it is; a smaller charger brings its own.
         charger = changed["charger"]
         charger["rated_current_a"] = charger.get("rated_current_a") or charger["charging_current_a"]
     *parents, last = pointer.split("/")[1:]
