@@ -69,7 +69,9 @@ def service_on_port_8000(monkeypatch: pytest.MonkeyPatch) -> None:
         def handle_request(self, request: httpx.Request) -> httpx.Response:
             async def ask() -> httpx.Response:
                 answer = await inner.handle_async_request(request)
-                return httpx.Response(answer.status_code, headers=answer.headers, content=await answer.aread())
+                return httpx.Response(
+                    answer.status_code, headers=answer.headers, content=await answer.aread()
+                )
 
             return asyncio.run(ask())
 

@@ -55,6 +55,43 @@ def test_where_no_design_can_be_made_another_reading_is_designed_for(asked: Json
             assert designed(under(asked, name, other["reading"]))["verdict"] == other["verdict"], name
 
 
+def test_another_reading_that_allows_a_design_is_said_to() -> None:
+    # Nonmetallic-sheathed cable, made up to 2 AWG, and a full damp whip: by the operating temperature 1 AWG is
+    # asked for, by the 60 degC column 3 AWG, which the cable is made with.
+    lugs = {"temperature_rating_c": 60, "materials": ["copper"]}
+    request = {
+        "edition": "nec-2023",
+        "premises": {"occupancy": "one-family", "charger_location": "outdoors"},
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {
+            "charging_current_a": 48,
+            "rated_current_a": 48,
+            "setting_access": "restricted",
+            "connection": {"kind": "hardwired"},
+            "terminals": lugs,
+        },
+        "breaker": {"terminals": lugs, "listed_for_panel": True},
+        "conductors": {"material": "copper"},
+        "run": [
+            {"wiring_method": "nm-b", "length": {"value": 20, "unit": "ft"}, "location": "dry"},
+            {
+                "wiring_method": "lfnc-b",
+                "length": {"value": 6, "unit": "ft"},
+                "location": "damp",
+                "other_current_carrying_conductors": 8,
+                "other_conductors_area_in2": 0.1688,
+            },
+        ],
+    }
+    answer = designed(request)
+    assert (answer["verdict"], answer["design"]) == ("fail", None)
+    other = designed(under(request, "liquidtight-temperature", "sixty-degree-column"))
+    assert other["design"] is not None
+    item = consulted(answer)["liquidtight-temperature"]
+    assert item["other_readings"] == [{"reading": "sixty-degree-column", "verdict": other["verdict"]}]
+    assert item["changes_verdict"]
+
+
 @examples(80)
 @given(st.one_of(any_reviews(), usual_reviews()), st.sampled_from(sorted(READINGS)))
 def test_a_reading_that_was_not_consulted_changes_nothing(asked: Json, name: str) -> None:

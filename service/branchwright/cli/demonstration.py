@@ -6,7 +6,7 @@ The job is invented: a carport at the end of a driveway, fed from a panel on the
 import socket
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Generator
 from contextlib import contextmanager
 from typing import Any, Final
 
@@ -94,7 +94,7 @@ def _as_found(review_request: dict[str, Any]) -> dict[str, Any]:
 
 
 @contextmanager
-def _service() -> Iterator[str]:
+def _service() -> Generator[str]:
     """Run a service on a free port of loopback; its log goes nowhere, its end comes with the demo's."""
     port = _free_port()
     command = [sys.executable, "-m", "branchwright.cli", "serve", "--host", "127.0.0.1", "--port", str(port)]

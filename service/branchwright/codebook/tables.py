@@ -106,6 +106,4 @@ def _origin(table: str, keys: tuple[Value | None, ...], column: str) -> str:
 def _printed(key: Value | None) -> str:
     if key is None:
         return ""
-    if isinstance(key, float):
-        return f"{key:g}"
-    return key
+    return key if isinstance(key, str) else f"{key:g}"

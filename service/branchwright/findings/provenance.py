@@ -3,7 +3,7 @@
 import hashlib
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Annotated, Any
+from typing import Annotated, Any, cast
 
 import orjson
 from pydantic import Field
@@ -44,21 +44,20 @@ def sha256_of(data: dict[str, Any]) -> str:
 
 def _plain_numbers(value: Any) -> Any:
     """Return the data with floats as ECMAScript would write them; every request passes here, so it is unrolled."""
-    kind = type(value)
-    if kind is dict:
+    if isinstance(value, dict):
+        members = cast("dict[str, Any]", value)
         found: dict[str, Any] = {}
-        for key, inner in value.items():
-            inner_kind = type(inner)
-            if inner_kind is float:
+        for key, inner in members.items():
+            if isinstance(inner, float):
                 found[key] = _plain_number(inner)
-            elif inner_kind is dict or inner_kind is list or inner_kind is tuple:
+            elif isinstance(inner, (dict, list, tuple)):
                 found[key] = _plain_numbers(inner)
             else:
                 found[key] = inner
         return found
-    if kind is list or kind is tuple:
-        return [_plain_numbers(inner) for inner in value]
-    return _plain_number(value) if kind is float else value
+    if isinstance(value, (list, tuple)):
+        return [_plain_numbers(inner) for inner in cast("list[Any]", value)]
+    return _plain_number(value) if isinstance(value, float) else value
 
 
 def _plain_number(value: float) -> Any:

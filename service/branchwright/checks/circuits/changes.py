@@ -1,6 +1,6 @@
 """A request with one field changed, by JSON pointer."""
 
-from typing import Any, TypeVar
+from typing import Any, TypeVar, cast
 
 from pydantic import BaseModel
 
@@ -19,7 +19,7 @@ def stated(request: BaseModel, pointer: str) -> Any:
     for part in pointer.split("/")[1:]:
         if here is None:
             return None
-        here = here[int(part)] if isinstance(here, tuple) else getattr(here, part)
+        here = cast("Any", here)[int(part)] if isinstance(here, tuple) else getattr(here, part)
     return here
 
 

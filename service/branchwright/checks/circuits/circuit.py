@@ -72,7 +72,7 @@ class Circuit:
         self.given = given
         self.facts: CircuitFacts = given.facts
         self.sizes = sizes
-        self.minimum_size = minimum_size
+        self.minimum_size: ConductorSize | None = minimum_size
         self.is_review = is_review
         self.remembered: dict[Callable[[Circuit], object], object] = {}
         self.missing: tuple[str, ...] = ()

@@ -92,7 +92,7 @@ def described(choice: Choice, circuit: Circuit) -> Design | None:
 
 def _supplied(circuit: Circuit) -> ConductorSize | None:
     """Return the grounding conductor that the cable brings, where the whole run is one kind of cable."""
-    supplied = {
+    supplied: set[ConductorSize | None] = {
         segment.facts.cable.grounding_size if segment.facts.cable else None
         for segment in circuit.given.segments
     }

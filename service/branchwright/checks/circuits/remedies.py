@@ -66,10 +66,10 @@ def attach(
         if judged is None:
             continue
         outcome, verdict = judged
-        given = stated(request, change.pointer)
+        given: object = stated(request, change.pointer)
         remedy = Remedy(
             change.pointer,
-            given if isinstance(given, (str, float)) and not isinstance(given, bool) else None,
+            given if isinstance(given, (str, float)) else None,
             change.proposed,
             change.message,
             verdict,
