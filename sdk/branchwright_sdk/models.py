@@ -592,9 +592,9 @@ class ProvisionAnswer(BaseModel):
     evidence: Evidence
 
 
-class Remedy(BaseModel):
+class RemedyChange(BaseModel):
     """
-    The nearest single change that was computed and reviewed again.
+    One field of the request and what to put there.
     """
 
     model_config = ConfigDict(
@@ -603,23 +603,11 @@ class Remedy(BaseModel):
     )
     pointer: str
     """
-    JSON pointer of the field of the request to change.
+    JSON pointer into the request.
     """
-    given: float | str | None
+    value: Any
     """
-    Its value now; null where it is not stated.
-    """
-    proposed: float | str
-    """
-    The value with which the check was run again.
-    """
-    message: str
-    """
-    The change in words.
-    """
-    verdict: str
-    """
-    Verdict of the whole circuit after this change alone; fail means that other failures remain. Known values: no-failure-found, fail, undetermined; others may be added.
+    The value to put there, whatever was or was not stated.
     """
 
 
@@ -1092,62 +1080,38 @@ class EditionPage(BaseModel):
     """
 
 
-class Finding(BaseModel):
+class Remedy(BaseModel):
     """
-    What one rule says of the circuit.
+    The nearest single change that was computed and reviewed again.
     """
 
     model_config = ConfigDict(
         extra="allow",
         validate_by_name=True,
     )
-    rule: str
+    pointer: str
     """
-    Name of the rule; GET /v1/rules/{rule} explains it.
+    JSON pointer of the field of the request to change.
     """
-    outcome: str
+    given: float | str | None
     """
-    What the rule found. Known values: pass, fail, undetermined, not-applicable; others may be added.
+    Its value now; null where it is not stated.
     """
-    force: str
+    proposed: float | str
     """
-    Only requirements decide the verdict. Known values: requirement, recommendation; others may be added.
+    What to change it to, in a word or a number.
     """
-    subject: str
+    changes: list[RemedyChange]
     """
-    What the rule looked at.
-    """
-    pointer: str | None
-    """
-    JSON pointer of the field of the request that the finding is about.
-    """
-    segment: int | None
-    """
-    Index of the segment that governs, if one does.
-    """
-    required: Required | None
-    """
-    What is asked for.
-    """
-    provided: Provided | None
-    """
-    What there is.
-    """
-    margin_percent: float | None
-    """
-    How far the provided value is on the safe side, in percent of the required.
-    """
-    citation: Citation | None
-    """
-    The section that the rule rests on.
+    The change as it was made for the second check, with what belongs to it.
     """
     message: str
     """
-    The finding in one sentence.
+    The change in words.
     """
-    remedy: Remedy | None
+    verdict: str
     """
-    For a failure: the nearest change that was found to work.
+    Verdict of the whole circuit after this change alone; fail means that other failures remain. Known values: no-failure-found, fail, undetermined; others may be added.
     """
 
 
@@ -1328,6 +1292,65 @@ class Design(BaseModel):
     voltage_drop: VoltageDrop | None
     terminations: list[Termination]
     governed_by: GovernedBy
+
+
+class Finding(BaseModel):
+    """
+    What one rule says of the circuit.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    rule: str
+    """
+    Name of the rule; GET /v1/rules/{rule} explains it.
+    """
+    outcome: str
+    """
+    What the rule found. Known values: pass, fail, undetermined, not-applicable; others may be added.
+    """
+    force: str
+    """
+    Only requirements decide the verdict. Known values: requirement, recommendation; others may be added.
+    """
+    subject: str
+    """
+    What the rule looked at.
+    """
+    pointer: str | None
+    """
+    JSON pointer of the field of the request that the finding is about.
+    """
+    segment: int | None
+    """
+    Index of the segment that governs, if one does.
+    """
+    required: Required | None
+    """
+    What is asked for.
+    """
+    provided: Provided | None
+    """
+    What there is.
+    """
+    margin_percent: float | None
+    """
+    How far the provided value is on the safe side, in percent of the required.
+    """
+    citation: Citation | None
+    """
+    The section that the rule rests on.
+    """
+    message: str
+    """
+    The finding in one sentence.
+    """
+    remedy: Remedy | None
+    """
+    For a failure: the nearest change that was found to work.
+    """
 
 
 class Charger(BaseModel):

@@ -31,29 +31,15 @@ def marked_torque(request: Json, at: str) -> Json:
 
 
 def made(request: Json, remedy: Json) -> Json:
-    """The request after the remedy, made as a reader of its words would make it."""
-    pointer, proposed = remedy["pointer"], remedy["proposed"]
-    changed = copy.deepcopy(request)
-    value: Any = proposed
-    if pointer == "/installed/setting_label":
-        value = True
-    elif pointer == "/installed/disconnect":
-        value = {"present": True, "readily_accessible": True, "lockable_open": True}
-    elif pointer == "/charger/connection":
-        value = {"kind": "hardwired"}
-    elif pointer.startswith("/installed/torque_records/"):
-        at = request["installed"]["torque_records"][int(pointer.rsplit("/", 1)[1])]["at"]
-        value = {"at": at, "torque": marked_torque(request, at)}
-    elif pointer == "/charger/charging_current_a" and remedy["message"].startswith("Set the charger"):
-        # A lower setting leaves the nameplate as it is; a smaller charger brings its own.
-        charger = changed["charger"]
-        charger["rated_current_a"] = charger.get("rated_current_a") or charger["charging_current_a"]
-    *parents, last = pointer.split("/")[1:]
-    here: Any = changed
-    for name in parents:
-        here = here[int(name)] if isinstance(here, list) else here[name]
-    here[int(last) if isinstance(here, list) else last] = value
-    return changed
+    """The request after the remedy, changed field by field as the remedy says."""
+    result = copy.deepcopy(request)
+    for change in remedy["changes"]:
+        *parents, last = change["pointer"].split("/")[1:]
+        here: Any = result
+        for name in parents:
+            here = here[int(name)] if isinstance(here, list) else here.setdefault(name, {})
+        here[int(last) if isinstance(here, list) else last] = change["value"]
+    return result
 
 
 def failing(answer: Json) -> set[str]:

@@ -37,11 +37,11 @@ def drop_v(voltage_v: float, load_a: float, resistance_ohm: float, reactance_ohm
     )
 
 
-@calculation("voltage drop in percent", "drop_v / voltage_v * 100", "%")
+@calculation("voltage drop in percent", "100 * drop_v / voltage_v", "%")
 def drop_percent(drop_v: float, voltage_v: float) -> float:
     """Return a drop in percent of the nominal voltage.
 
-    >>> drop_percent(12.0, 240.0)
-    5.0
+    >>> drop_percent(7.2, 240.0)
+    3.0
     """
-    return drop_v / voltage_v * 100
+    return 100 * drop_v / voltage_v

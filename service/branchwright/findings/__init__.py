@@ -1,7 +1,7 @@
 """Floor 1: what every answer is made of: citations, sourced values, steps, findings and the verdict."""
 
 from branchwright.findings.citations import Citation, Sourced, StepInput
-from branchwright.findings.finding import Finding, Outcome, Provided, Remedy, Required
+from branchwright.findings.finding import Finding, Outcome, Provided, Remedy, RemedyChange, Required
 from branchwright.findings.provenance import Provenance, canonical_json, sha256_of
 from branchwright.findings.steps import Step
 from branchwright.findings.verdicts import Verdict, verdict_of
@@ -13,6 +13,7 @@ __all__ = [
     "Provenance",
     "Provided",
     "Remedy",
+    "RemedyChange",
     "Required",
     "Sourced",
     "Step",

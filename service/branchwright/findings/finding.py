@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from math import inf, isfinite
-from typing import Annotated, Literal, TypeAlias
+from typing import Annotated, Any, Literal, TypeAlias
 
 from pydantic import Field
 
@@ -32,12 +32,24 @@ class Provided:
 
 
 @dataclass(slots=True)
+class RemedyChange:
+    """One field of the request and what to put there."""
+
+    pointer: Annotated[str, Field(description="JSON pointer into the request.")]
+    value: Annotated[Any, Field(description="The value to put there, whatever was or was not stated.")]
+
+
+@dataclass(slots=True)
 class Remedy:
     """The nearest single change that was computed and reviewed again."""
 
     pointer: Annotated[str, Field(description="JSON pointer of the field of the request to change.")]
     given: Annotated[Value | None, Field(description="Its value now; null where it is not stated.")]
-    proposed: Annotated[Value, Field(description="The value with which the check was run again.")]
+    proposed: Annotated[Value, Field(description="What to change it to, in a word or a number.")]
+    changes: Annotated[
+        list[RemedyChange],
+        Field(description="The change as it was made for the second check, with what belongs to it."),
+    ]
     message: Annotated[str, Field(description="The change in words.")]
     verdict: Annotated[
         str,

@@ -7,7 +7,13 @@ from branchwright.checks.circuits.answers import CircuitDesignAnswer, Design
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.designs import described, review_request
 from branchwright.checks.circuits.facts import CircuitDesignRequest, CircuitFacts
-from branchwright.checks.circuits.judging import DESIGN_RULES, bind, consulted_interpretations, judge
+from branchwright.checks.circuits.judging import (
+    DESIGN_RULES,
+    bind,
+    consulted_interpretations,
+    judge,
+    verdict_under,
+)
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import DESIGN_CANDIDATES, attach
 from branchwright.checks.circuits.sizing import Choice, choose
@@ -34,7 +40,11 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
         verdict=verdict,
         findings=findings,
         steps=working(circuit),
-        interpretations=consulted_interpretations(circuit, DESIGN_RULES, findings, verdict),
+        interpretations=consulted_interpretations(
+            circuit,
+            verdict,
+            lambda name, reading: _verdict_under(choice, circuit, findings, name, reading),
+        ),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(request),
         cautions=cautions(request),
@@ -57,6 +67,16 @@ def _designed(
     circuit = Circuit(choice.given, choice.sizes, choice.minimum, is_review=False)
     findings = judge(circuit, DESIGN_RULES)
     return choice, circuit, findings, verdict_of(findings)
+
+
+def _verdict_under(
+    choice: Choice, circuit: Circuit, findings: list[Finding], name: str, reading: str
+) -> Verdict:
+    """Return the verdict of the design under another reading; where no sizes served, of what it would design."""
+    if choice.served:
+        return verdict_under(circuit, DESIGN_RULES, findings, name, reading)
+    other = choose(circuit.facts, circuit.given.book.with_reading(name, reading))
+    return _designed(circuit.facts, other)[3] if other.served else "fail"
 
 
 def _judge_design(request: CircuitDesignRequest) -> tuple[Sequence[Finding], Verdict] | None:

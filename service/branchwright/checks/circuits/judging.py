@@ -75,20 +75,18 @@ def _rebuilt(circuit: Circuit, book: Book, assumption: str) -> Circuit:
 
 
 def consulted_interpretations(
-    circuit: Circuit, rules: Sequence[Rule], findings: Sequence[Finding], verdict: Verdict
+    circuit: Circuit,
+    verdict: Verdict,
+    under: Callable[[str, str], Verdict],
 ) -> list[ConsultedInterpretation]:
-    """Return each interpretation that was consulted, with the verdict under each of its other readings."""
+    """Return each interpretation that was consulted, with the verdict `under` each of its other readings."""
     book = circuit.given.book
     found: list[ConsultedInterpretation] = []
     # Judging under another reading consults too; the set is read before that.
     for name in sorted(book.consulted):
         item = _INTERPRETATIONS[name]
         reading = book.readings.get(name) or item.default
-        others = [
-            OtherReading(other, verdict_under(circuit, rules, findings, name, other))
-            for other in item.readings
-            if other != reading
-        ]
+        others = [OtherReading(other, under(name, other)) for other in item.readings if other != reading]
         found.append(
             ConsultedInterpretation(name, reading, others, any(other.verdict != verdict for other in others))
         )

@@ -7,6 +7,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any, TypeAlias, TypeVar
 
+from pydantic import BaseModel
+
 from branchwright.checks.circuits.changes import changed, stated
 from branchwright.checks.circuits.circuit import Circuit, voltage_drop
 from branchwright.checks.circuits.facts import (
@@ -16,7 +18,7 @@ from branchwright.checks.circuits.facts import (
     TorqueRecord,
 )
 from branchwright.codebook.editions import Material
-from branchwright.findings import Finding, Remedy, Verdict
+from branchwright.findings import Finding, Remedy, RemedyChange, Verdict
 from branchwright.findings.citations import Value
 from branchwright.quantities.conductor_sizes import SIZES, sizes_above
 from branchwright.quantities.trade_sizes import TRADE_SIZE_RANK, TRADE_SIZES
@@ -59,8 +61,9 @@ def attach(
     names = {finding.rule for finding in failing}
     partial: dict[str, Remedy] = {}
     for change in _changes(request, circuit, failing, candidates):
-        tried = changed(request, change.pointer, change.value)
-        for pointer, value in change.together:
+        fields = ((change.pointer, change.value), *change.together)
+        tried = request
+        for pointer, value in fields:
             tried = changed(tried, pointer, value)
         judged = judge(tried)
         if judged is None:
@@ -71,6 +74,7 @@ def attach(
             change.pointer,
             given if isinstance(given, (str, float)) else None,
             change.proposed,
+            [RemedyChange(pointer, _as_json(value)) for pointer, value in fields],
             change.message,
             verdict,
         )
@@ -84,6 +88,10 @@ def attach(
                 partial.setdefault(name, remedy)
     for finding in failing:
         finding.remedy = partial.get(finding.rule)
+
+
+def _as_json(value: Any) -> Any:
+    return value.model_dump(mode="json") if isinstance(value, BaseModel) else value
 
 
 def _changes(
@@ -152,32 +160,35 @@ def _smaller_breaker(request: CircuitFacts, circuit: Circuit, finding: Finding) 
 
 def _lower_setting(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
     charger = request.charger
-    if charger.setting_access == "unrestricted":
-        return
+    # Lowering the setting does not lower the nameplate: where none is stated, the old setting is it. A setting
+    # counts only behind restricted access and on the label, so these belong to the change.
+    together: list[tuple[str, Any]] = [
+        ("/charger/rated_current_a", charger.rated_current_a or charger.charging_current_a),
+        ("/charger/setting_access", "restricted"),
+    ]
+    if circuit.is_review:
+        together.append(("/installed/setting_label", True))
     for setting in CHARGING_CURRENTS_A:
         if setting < charger.charging_current_a:
-            # Lowering the setting does not lower the nameplate: where none is stated, the old setting is it.
-            rated = charger.rated_current_a or charger.charging_current_a
             yield Change(
                 "/charger/charging_current_a",
                 setting,
                 setting,
-                f"Set the charger to {setting:g} A, with access to the setting restricted and the label adjusted.",
-                (("/charger/rated_current_a", rated),),
+                f"Set the charger to {setting:g} A, restrict access to the setting, and adjust the label.",
+                tuple(together),
             )
 
 
 def _less_charging(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
-    """For a design: a lower setting where it counts, or a smaller charger where no nameplate is stated."""
+    """For a design: a smaller charger where no nameplate is stated, else a lower setting."""
     charger = request.charger
-    if charger.rated_current_a is None:
-        for current in CHARGING_CURRENTS_A:
-            if current < charger.charging_current_a:
-                message = f"Choose a charger of {current:g} A."
-                yield Change("/charger/charging_current_a", current, current, message)
-    elif charger.setting_access == "restricted":
-        # A design takes unknown access at its worst, so only a restricted setting lowers its load.
+    if charger.rated_current_a is not None:
         yield from _lower_setting(request, circuit, finding)
+        return
+    for current in CHARGING_CURRENTS_A:
+        if current < charger.charging_current_a:
+            message = f"Choose a charger of {current:g} A."
+            yield Change("/charger/charging_current_a", current, current, message)
 
 
 def _setting_to_rating(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:

@@ -13,6 +13,7 @@ from branchwright.checks.circuits.judging import (
     consulted_interpretations,
     installed_circuit,
     judge,
+    verdict_under,
 )
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import REVIEW_CANDIDATES, attach
@@ -36,7 +37,11 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
         verdict=verdict,
         findings=findings,
         steps=working(circuit),
-        interpretations=consulted_interpretations(circuit, REVIEW_RULES, findings, verdict),
+        interpretations=consulted_interpretations(
+            circuit,
+            verdict,
+            lambda name, reading: verdict_under(circuit, REVIEW_RULES, findings, name, reading),
+        ),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(request),
         cautions=cautions(request),
