@@ -71,6 +71,12 @@ class EditionBook:
             key: cell.number for key, cell in self.ampacities.items()
         }
         """The same as plain numbers in A, for sizing."""
+        self.ampacity_ladders: dict[tuple[str, int], list[float]] = {
+            (material, column): [self.ampacities_a.get((size, material, column), 0.0) for size in SIZES]
+            for material in ("copper", "aluminum")
+            for column in (60, 75, 90)
+        }
+        """Ampacities in A by material and column in the order of the sizes; 0 where a size is not made."""
         self.conductor_areas: dict[tuple[str, str], Sourced] = {
             (str(row["insulation"]), str(row["size"])): cell
             for row in areas.rows

@@ -1,5 +1,6 @@
 """Chooses the sizes of a circuit: walks the sizes from the smallest with the rules' cheap predicates."""
 
+from bisect import bisect_left
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final, TypeAlias
@@ -8,7 +9,6 @@ from branchwright.checks.circuits.circuit import Sizes
 from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.conductor_ampacity import (
-    carries_continuous_load,
     carries_corrected_load,
     is_protected,
     within_small_conductor_limit,
@@ -26,12 +26,11 @@ from branchwright.quantities.conductor_sizes import SIZES, ConductorSize
 Predicate: TypeAlias = Callable[[Given, float, ConductorSize], bool]
 
 AMPACITY: Final[tuple[tuple[str, Predicate], ...]] = (
-    ("conductor-continuous-load", carries_continuous_load),
     ("conductor-corrected-ampacity", carries_corrected_load),
     ("conductor-overcurrent-protection", is_protected),
     ("small-conductor-protection", within_small_conductor_limit),
 )
-"""What makes a size large enough for the load: the minimum that the grounding conductor is measured from."""
+"""What, beside the continuous load, makes a size large enough: the minimum that grounding is measured from."""
 
 GROWTH: Final[tuple[tuple[str, Predicate], ...]] = (
     ("raceway-temperature", within_listing),
@@ -64,10 +63,16 @@ def minimum_size(given: Given) -> ConductorSize | None:
     breaker = given.breaker_a
     if breaker is None:
         return None
-    for size in SIZES:
-        if all(holds(given, breaker, size) for _, holds in AMPACITY):
+    for size in _sizes_for_continuous_load(given):
+        if _first_rejecting(AMPACITY, given, breaker, size) is None:
             return size
     return None
+
+
+def _sizes_for_continuous_load(given: Given) -> tuple[ConductorSize, ...]:
+    """Return the sizes that carry the continuous load before correction, found without a walk; smallest first."""
+    ladder = given.edition.ampacity_ladders[given.material, given.terminal_column]
+    return SIZES[bisect_left(ladder, given.least_ampacity_a) :]
 
 
 def choose(facts: CircuitFacts, book: Book) -> Choice:
@@ -79,9 +84,10 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
         return Choice(given, _sizes(given, None, None, None, material), None, False, SMALLEST)
     minimum: ConductorSize | None = None
     grown_from: ConductorSize | None = None
-    rejected_by = SMALLEST
+    sizes_left = _sizes_for_continuous_load(given)
+    rejected_by = SMALLEST if len(sizes_left) == len(SIZES) else "conductor-continuous-load"
     candidate: Sizes | None = None
-    for size in SIZES:
+    for size in sizes_left:
         if minimum is None:
             rejecting = _first_rejecting(AMPACITY, given, breaker, size)
             if rejecting is not None:
@@ -102,6 +108,9 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
                 return Choice(given, sizes, minimum, True, rejected_by)
             candidate = candidate or sizes
         rejected_by = rejecting
+        if rejecting == "raceway-fill":
+            # Larger conductors only fill it more.
+            break
     if candidate is None:
         candidate = _sizes(given, breaker, SIZES[-1], grown_from, material)
     return Choice(given, candidate, minimum, False, rejected_by)

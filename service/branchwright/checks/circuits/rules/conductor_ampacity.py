@@ -39,11 +39,6 @@ def governing_segment(given: Given, size: ConductorSize) -> int:
     return 0
 
 
-def carries_continuous_load(given: Given, breaker_a: float, size: ConductorSize) -> bool:
-    """Return whether a size carries 125 percent of the load at the terminals' column."""
-    return terminal_ampacity_a(given, size) >= given.least_ampacity_a
-
-
 def carries_corrected_load(given: Given, breaker_a: float, size: ConductorSize) -> bool:
     """Return whether a size carries the load after correction and adjustment."""
     return run_ampacity_a(given, size) >= given.load_a
