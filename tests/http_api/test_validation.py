@@ -163,7 +163,7 @@ CASES = {
         [],
         "/run",
         "wrong-length",
-        "a list, at least 1 long, at most 100 long is needed, a list was given.",
+        "a list, at least 1 long, at most 100 long is needed, a list of 0 was given.",
         "a list of 0 items",
         ["a list, at least 1 long, at most 100 long"],
     ),

@@ -133,6 +133,7 @@ def parameter_problem(
 def _problem(
     details: Sequence[_Detail], data: object, schema: Schema, *, parameters_in: str | None
 ) -> ProblemError:
+    details = [detail for detail in details if not _counts_faulty_items(detail, data)]
     fields: dict[str, InvalidField] = {}
     for detail in details[:MOST_ERRORS]:
         field = _field(detail, data, schema, parameters_in)
@@ -147,6 +148,18 @@ def _problem(
         listed = f"the first {len(fields)} are" if len(details) > MOST_ERRORS else "they are"
         summary = f"{count} places in the request do not fit the schema; {listed} listed in errors."
     return ProblemError(INVALID_REQUEST, summary, errors=list(fields.values()))
+
+
+def _counts_faulty_items(detail: _Detail, data: object) -> bool:
+    """Whether a list is long enough and only its faulty items make it seem short: pydantic counts valid ones."""
+    if detail.kind != "too_short":
+        return False
+    here = data
+    for part in detail.loc:
+        child = _child(here, part)
+        here = here if isinstance(child, _Absent) else child
+    least = detail.context.get("min_length")
+    return isinstance(here, list) and isinstance(least, int) and len(cast("list[object]", here)) >= least
 
 
 def _field(detail: _Detail, data: object, schema: Schema, parameters_in: str | None) -> InvalidField:
@@ -265,7 +278,7 @@ def _described(value: object) -> str:
         case dict():
             return "an object"
         case list():
-            return "a list"
+            return f"a list of {len(cast('list[object]', value))}"
         case _:
             return _cut(str(value), _LONGEST_QUOTE)
 
