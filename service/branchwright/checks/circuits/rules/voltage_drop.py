@@ -2,7 +2,7 @@
 
 from branchwright.checks.circuits.circuit import Circuit, voltage_drop
 from branchwright.checks.circuits.given import Given
-from branchwright.checks.circuits.rules.rule import rule
+from branchwright.checks.circuits.rules.rule import Rule, rule
 from branchwright.findings import Finding
 from branchwright.quantities.conductor_sizes import ConductorSize
 
@@ -22,6 +22,30 @@ def meets_target(given: Given, breaker_a: float, size: ConductorSize) -> bool:
     return drop is not None and drop[1] <= target
 
 
+def _within(rule_of: Rule, circuit: Circuit, limit: float, asks: str, pointer: str) -> Finding:
+    """Judge the drop against a limit in percent; `asks` says who sets it."""
+    given = circuit.given
+    drop = voltage_drop(given, circuit.ungrounded)
+    if drop is None:
+        return rule_of.undetermined(
+            circuit.pointer("ungrounded"),
+            f"The impedance table has no {given.material} of {circuit.ungrounded}.",
+            given.edition.citation_of("conductor_impedance"),
+        )
+    finding = rule_of.at_most(
+        round(drop[1], 3),
+        limit,
+        "%",
+        f"{drop[0]:.2f} V, {drop[1]:.2f} percent, at {given.facts.charger.charging_current_a:g} A; "
+        f"{asks} at most {limit:g} percent.",
+        rule_of.cited(given.edition),
+        pointer,
+    )
+    # The unrounded drop decides.
+    finding.outcome = "pass" if drop[1] <= limit else "fail"
+    return finding
+
+
 @rule("voltage-drop-target", subject="voltage drop", concept="voltage-drop", needs=("ungrounded",))
 def voltage_drop_target(circuit: Circuit) -> Finding:
     """Does the voltage drop at the charging current stay within the request's target?
@@ -30,29 +54,13 @@ def voltage_drop_target(circuit: Circuit) -> Finding:
     Rests on: resistance at 75 degC and reactance by conductor and raceway, out and back, unity power factor.
     Missing facts: undetermined without the conductor's size.
     """
-    given = circuit.given
-    cited = voltage_drop_target.cited(given.edition)
-    target = target_percent(given)
+    target = target_percent(circuit.given)
     if target is None:
+        cited = voltage_drop_target.cited(circuit.given.edition)
         return voltage_drop_target.not_applicable("The request states no target.", cited)
-    drop = voltage_drop(given, circuit.ungrounded)
-    if drop is None:
-        return voltage_drop_target.undetermined(
-            circuit.pointer("ungrounded"),
-            f"The impedance table has no {given.material} of {circuit.ungrounded}.",
-            given.edition.citation_of("conductor_impedance"),
-        )
-    finding = voltage_drop_target.at_most(
-        round(drop[1], 3),
-        target,
-        "%",
-        f"{drop[0]:.2f} V, {drop[1]:.2f} percent, at {given.facts.charger.charging_current_a:g} A; "
-        f"the request asks for at most {target:g} percent.",
-        cited,
-        "/targets/voltage_drop_percent",
+    return _within(
+        voltage_drop_target, circuit, target, "the request asks for", "/targets/voltage_drop_percent"
     )
-    finding.outcome = "pass" if drop[1] <= target else "fail"
-    return finding
 
 
 @rule(
@@ -69,24 +77,6 @@ def voltage_drop_suggestion(circuit: Circuit) -> Finding:
     Rests on: an informational note that suggests at most 3 percent at the farthest outlet.
     Missing facts: undetermined without the conductor's size.
     """
-    given = circuit.given
-    provision = given.edition.provision("voltage-drop")
-    suggested = provision.number("percent")
-    drop = voltage_drop(given, circuit.ungrounded)
-    if drop is None:
-        return voltage_drop_suggestion.undetermined(
-            circuit.pointer("ungrounded"),
-            f"The impedance table has no {given.material} of {circuit.ungrounded}.",
-            given.edition.citation_of("conductor_impedance"),
-        )
-    finding = voltage_drop_suggestion.at_most(
-        round(drop[1], 3),
-        suggested,
-        "%",
-        f"{drop[0]:.2f} V, {drop[1]:.2f} percent, at {given.facts.charger.charging_current_a:g} A; "
-        f"the code suggests at most {suggested:g} percent.",
-        provision.citation,
-        circuit.pointer("ungrounded"),
-    )
-    finding.outcome = "pass" if drop[1] <= suggested else "fail"
-    return finding
+    suggested = circuit.given.edition.provision("voltage-drop").number("percent")
+    pointer = circuit.pointer("ungrounded")
+    return _within(voltage_drop_suggestion, circuit, suggested, "the code suggests", pointer)
