@@ -1,6 +1,6 @@
 """Where a value comes from: the citation, and values that carry it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Annotated, TypeAlias
 
 from pydantic import Field
@@ -34,20 +34,19 @@ class StepInput:
 
 @dataclass(slots=True)
 class Sourced(StepInput):
-    """A value of the codebook with its citation; it stands as the input of a step as it is."""
+    """A value of the codebook with its citation; it stands as the input of a step as it is.
+
+    `number` is the value where it is a number, `name` where it is the name of a size, material or place. Each
+    is missing on the other kind (AttributeError), so that neither can be taken for the other.
+    """
 
     citation: Citation
+    number: float = field(init=False, repr=False, compare=False)
+    name: str = field(init=False, repr=False, compare=False)
 
-    @property
-    def number(self) -> float:
-        """The value where it is a number; TypeError where it is a name."""
+    def __post_init__(self) -> None:
+        """Set the one of the two that the value is."""
         if isinstance(self.value, str):
-            raise TypeError(f"{self.origin} is the name {self.value!r}, not a number.")
-        return self.value
-
-    @property
-    def name(self) -> str:
-        """The value where it is the name of a size, material or place; TypeError where it is a number."""
-        if isinstance(self.value, str):
-            return self.value
-        raise TypeError(f"{self.origin} is the number {self.value!r}, not a name.")
+            self.name = self.value
+        else:
+            self.number = self.value

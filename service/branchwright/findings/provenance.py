@@ -3,7 +3,7 @@
 import hashlib
 from dataclasses import dataclass
 from decimal import Decimal
-from typing import Annotated, Any, cast
+from typing import Annotated, Any
 
 import orjson
 from pydantic import Field
@@ -44,20 +44,21 @@ def sha256_of(data: dict[str, Any]) -> str:
 
 def _plain_numbers(value: Any) -> Any:
     """Return the data with floats as ECMAScript would write them; every request passes here, so it is unrolled."""
-    if isinstance(value, dict):
-        members = cast("dict[str, Any]", value)
+    kind = value.__class__
+    if kind is dict:
         found: dict[str, Any] = {}
-        for key, inner in members.items():
-            if isinstance(inner, float):
+        for key, inner in value.items():
+            inner_kind = inner.__class__
+            if inner_kind is float:
                 found[key] = _plain_number(inner)
-            elif isinstance(inner, (dict, list, tuple)):
+            elif inner_kind is dict or inner_kind is list or inner_kind is tuple:
                 found[key] = _plain_numbers(inner)
             else:
                 found[key] = inner
         return found
-    if isinstance(value, (list, tuple)):
-        return [_plain_numbers(inner) for inner in cast("list[Any]", value)]
-    return _plain_number(value) if isinstance(value, float) else value
+    if kind is list or kind is tuple:
+        return [_plain_numbers(inner) for inner in value]
+    return _plain_number(value) if kind is float else value
 
 
 def _plain_number(value: float) -> Any:

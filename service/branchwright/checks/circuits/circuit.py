@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from math import fsum
-from typing import Literal, TypeVar, cast
+from typing import Any, Literal, TypeVar
 
 from branchwright.calculations.ampacity import corrected_ampacity_a, governing_ampacity_a
 from branchwright.calculations.voltage_drop import drop_percent, drop_v, loop_ohm
@@ -74,7 +74,7 @@ class Circuit:
         self.sizes = sizes
         self.minimum_size: ConductorSize | None = minimum_size
         self.is_review = is_review
-        self.remembered: dict[Callable[[Circuit], object], object] = {}
+        self.remembered: dict[object, Any] = {}
         self.missing: tuple[str, ...] = ()
         if sizes.breaker_a is None or sizes.ungrounded is None or sizes.grounding is None:
             stated = {
@@ -97,7 +97,8 @@ def once_per_circuit(function: Callable[[Circuit], Figure]) -> Callable[[Circuit
     def figure(circuit: Circuit) -> Figure:
         if function not in circuit.remembered:
             circuit.remembered[function] = function(circuit)
-        return cast("Figure", circuit.remembered[function])
+        found: Figure = circuit.remembered[function]
+        return found
 
     figure.__doc__ = function.__doc__
     return figure
