@@ -1,7 +1,7 @@
 """Where a value comes from: the citation, and values that carry it."""
 
 from dataclasses import dataclass, field
-from typing import Annotated, TypeAlias
+from typing import Annotated, NoReturn, TypeAlias
 
 from pydantic import Field
 
@@ -37,7 +37,7 @@ class Sourced(StepInput):
     """A value of the codebook with its citation; it stands as the input of a step as it is.
 
     `number` is the value where it is a number, `name` where it is the name of a size, material or place. Each
-    is missing on the other kind (AttributeError), so that neither can be taken for the other.
+    raises TypeError on the other kind, so that neither can be taken for the other.
     """
 
     citation: Citation
@@ -50,3 +50,9 @@ class Sourced(StepInput):
             self.name = self.value
         else:
             self.number = self.value
+
+    def __getattr__(self, attribute: str) -> NoReturn:
+        """Refuse the number of a name and the name of a number: only the attribute that is not set comes here."""
+        if attribute in ("number", "name"):
+            raise TypeError(f"{self.origin} is {self.value!r}, which is no {attribute}.")
+        raise AttributeError(attribute)
