@@ -337,7 +337,6 @@ def test_every_rule_of_a_review_finds_what_the_oracle_finds() -> None:
 
 
 @pytest.mark.source("NEC 2023, tables 250.122 and 310.16: no aluminum conductor smaller than 12 AWG")
-@pytest.mark.xfail(strict=True, reason="the cap of 250.122(A) leads the engine to 14 AWG aluminum")
 def test_no_grounding_conductor_is_of_a_size_that_is_not_made() -> None:
     request = plain_request(12)
     request["conductors"]["grounding_material"] = "aluminum"
@@ -345,9 +344,6 @@ def test_no_grounding_conductor_is_of_a_size_that_is_not_made() -> None:
 
 
 @pytest.mark.source("NEC 2023, chapter 9, table 1: the area of all conductors in the raceway")
-@pytest.mark.xfail(
-    strict=True, reason="the engine leaves a neutral that the charger does not need out of the fill"
-)
 def test_a_spare_neutral_counts_for_fill() -> None:
     request = plain_request(48)
     request["run"][0]["raceway_trade_size"] = "3/4"
@@ -365,9 +361,6 @@ def test_a_spare_neutral_counts_for_fill() -> None:
 @pytest.mark.source(
     "NEC 2023, chapter 9, tables 1, 4 and 5: 3 x 0.0211 + 0.0507 = 0.1140 = 40 % of 0.285 in2"
 )
-@pytest.mark.xfail(
-    strict=True, reason="the engine takes the rounding of floating point for an excess of fill"
-)
 def test_a_raceway_that_is_filled_exactly_to_the_limit_holds() -> None:
     request = plain_request(28.8)
     request["charger"]["uses_neutral"] = True
@@ -383,7 +376,6 @@ def test_a_raceway_that_is_filled_exactly_to_the_limit_holds() -> None:
 
 
 @pytest.mark.source("NEC 2023, 210.8(F), by the reading that a hardwired charger is no outlet")
-@pytest.mark.xfail(strict=True, reason="the engine asks for the premises before it looks at the reading")
 def test_unknown_premises_do_not_matter_where_no_reading_asks_for_them() -> None:
     request = plain_request(32)
     del request["premises"]["occupancy"]

@@ -23,14 +23,16 @@ def conductors_area_in2(
     return count * ungrounded_in2 + neutral_count * neutral_in2 + grounding_in2 + other_in2
 
 
-@calculation("raceway fill", "area_in2 / raceway_in2 * 100", "%")
+@calculation("raceway fill", "round(area_in2 / raceway_in2 * 100, 6)", "%")
 def fill_percent(area_in2: float, raceway_in2: float) -> float:
     """Return the fill of a raceway in percent of its area. Source: NEC chapter 9, tables 1 and 4.
+
+    Rounded to a millionth of a percent, so that binary fractions do not move an exact fill across its limit.
 
     >>> round(fill_percent(0.0532, 0.533), 2)
     9.98
     """
-    return area_in2 / raceway_in2 * 100
+    return round(area_in2 / raceway_in2 * 100, 6)
 
 
 @calculation(

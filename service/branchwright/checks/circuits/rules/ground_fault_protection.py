@@ -52,13 +52,13 @@ def protection_need(given: Given, breaker_a: float) -> ProtectionNeed:
         return ProtectionNeed(False, "the section is for dwellings", cited)
     if location is not None and not hardwired.says(COVERED[location]):
         return ProtectionNeed(False, f"the section does not cover outlets {location}", cited)
+    if given.book.reading("hardwired-outlet") == "not-an-outlet":
+        return ProtectionNeed(False, "by this reading a hardwired charger is no outlet", cited)
     if occupancy is None or location is None:
         missing = "/premises/occupancy" if occupancy is None else "/premises/charger_location"
         return ProtectionNeed(
             None, "the section covers dwellings by the location of the charger", cited, missing
         )
-    if given.book.reading("hardwired-outlet") == "not-an-outlet":
-        return ProtectionNeed(False, "by this reading a hardwired charger is no outlet", cited)
     return ProtectionNeed(
         True, f"a dwelling's outlet ({location}) on a circuit of up to {limit:g} A needs it", cited
     )

@@ -42,9 +42,11 @@ def grounding_need(
             least_cmil, edition.areas_cmil[installed].number, edition.areas_cmil[from_size].number
         )
         by_area = _size_by_area(given, least_cmil, installed)
-    return GroundingNeed(
-        table, installed, from_size, grew, least_cmil, by_area, smaller_of(by_area, installed)
-    )
+    least = smaller_of(by_area, installed)
+    while (least, material, 60) not in edition.ampacities_a:
+        # The cap may name a size that is not made in this metal: 14 AWG aluminum.
+        least = SIZES[RANK[least] + 1]
+    return GroundingNeed(table, installed, from_size, grew, least_cmil, by_area, least)
 
 
 def _size_by_area(given: Given, least_cmil: float, installed: ConductorSize) -> ConductorSize:

@@ -49,7 +49,8 @@ def filling(given: Given, segment: SegmentConditions, sizes: Sizes) -> Filling |
     areas = edition.conductor_areas_in2
     insulation = given.insulation
     ungrounded = areas[insulation, sizes.ungrounded or "14 AWG"]
-    neutrals = neutral_count(given)
+    # A neutral that is there takes room, whether it is needed or not.
+    neutrals = 1 if sizes.neutral else neutral_count(given)
     neutral = areas[insulation, sizes.neutral] if neutrals and sizes.neutral else ungrounded
     grounding = areas[insulation, sizes.grounding] if sizes.grounding else 0.0
     count = 3 + neutrals + others

@@ -23,7 +23,7 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
         "grounding_in2": areas[given.insulation, sizes.grounding],
     }
     expression = "2 * ungrounded_in2 + grounding_in2"
-    if neutral_count(given):
+    if sizes.neutral or neutral_count(given):
         inputs["neutral_in2"] = areas[given.insulation, sizes.neutral or circuit.ungrounded]
         expression = "2 * ungrounded_in2 + neutral_in2 + grounding_in2"
     others = segment.facts.other_conductors_area_in2
