@@ -108,7 +108,7 @@ class Given:
         self.facts = facts
         self.book = book
         self.edition = edition
-        self.assumption = assumption
+        self.assumption: Assumption = assumption
         self.unknown: set[str] = set()
         charger = facts.charger
         connection = charger.connection

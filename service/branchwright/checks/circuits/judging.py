@@ -6,7 +6,7 @@ from contextlib import suppress
 from branchwright.checks.circuits.answers import ConsultedInterpretation, OtherReading
 from branchwright.checks.circuits.circuit import Circuit, Sizes
 from branchwright.checks.circuits.facts import CircuitFacts, CircuitReviewRequest
-from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.given import Assumption, Given
 from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.checks.circuits.sizing import minimum_size
 from branchwright.codebook import Book, ProvisionLacking, at, interpretations
@@ -69,8 +69,8 @@ def _best_of(circuit: Circuit) -> Callable[[], Circuit]:
     return make
 
 
-def _rebuilt(circuit: Circuit, book: Book, assumption: str) -> Circuit:
-    given = Given(circuit.facts, book, circuit.sizes.breaker_a, "best" if assumption == "best" else "worst")
+def _rebuilt(circuit: Circuit, book: Book, assumption: Assumption) -> Circuit:
+    given = Given(circuit.facts, book, circuit.sizes.breaker_a, assumption)
     return Circuit(given, circuit.sizes, minimum_size(given), is_review=circuit.is_review)
 
 

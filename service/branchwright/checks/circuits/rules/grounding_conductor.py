@@ -113,19 +113,22 @@ def grounding_conductor_size(circuit: Circuit) -> Finding:
         given, "grounding_size", sizes.grounding, circuit.pointer("grounding")
     )
     supplied: ConductorSize = found or need.least
-    if need.grew and need.least == need.by_area:
+    if need.least != need.by_area:
+        why = f"it need not be larger than the ungrounded conductors, {need.installed}"
+        cited = edition.provision("grounding-greatest").citation
+    elif need.grew:
         why = (
             f"the ungrounded conductors grew from {need.minimum} to {need.installed}, "
             f"so at least {need.least_cmil:,.0f} cmil are asked for"
         )
-    elif need.grew:
-        why = f"grown with the ungrounded conductors it need not be larger than they are, {need.installed}"
+        cited = grounding_conductor_size.cited(edition)
     else:
         why = f"the breaker of {circuit.breaker_a:g} A asks for it"
+        cited = need.table.citation
     return grounding_conductor_size.finding(
         "pass" if RANK[supplied] >= RANK[need.least] else "fail",
         f"Grounding conductor of {supplied} {sizes.grounding_material}; at least {need.least}: {why}.",
-        citation=grounding_conductor_size.cited(edition) if need.grew else need.table.citation,
+        citation=cited,
         pointer=pointer,
         segment=segment,
         required=Required(need.least, "size", "at-least"),

@@ -1,7 +1,6 @@
 """Receptacles that a charger is plugged into."""
 
 from branchwright.checks.circuits.circuit import Circuit
-from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding
 
@@ -29,14 +28,6 @@ def receptacle_configuration(circuit: Circuit) -> Finding:
         "/charger/connection/configuration",
         holds=known,
     )
-
-
-def receptacle_carries(given: Given, breaker_a: float) -> bool:
-    """Return whether the receptacle, if there is one, may be on a circuit of this rating."""
-    if given.receptacle is None:
-        return True
-    rating = given.edition.receptacle_rating(given.receptacle.configuration)
-    return rating is not None and rating.number >= breaker_a
 
 
 @rule("receptacle-rating", subject="receptacle", concept="receptacle-rating", needs=("breaker",))

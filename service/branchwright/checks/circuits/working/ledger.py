@@ -35,7 +35,7 @@ class Ledger:
     def add(self, step: Step) -> StepInput:
         """Enter a step and return its value as an input of later ones."""
         self.steps.append(step)
-        return StepInput(step.value, step.unit, "step:" + step.id)
+        return step.as_input()
 
     def work_out(
         self,
