@@ -426,10 +426,6 @@ class Charger(TypedDict):
     The charger: what it is set to, what it is rated for, and how it is connected.
     """
 
-    charging_current_a: float
-    """
-    Continuous current that it is set to, A.
-    """
     rated_current_a: NotRequired[float | None]
     """
     Current on its nameplate, A. Not stated: the charging current is taken for it.
@@ -448,6 +444,10 @@ class Charger(TypedDict):
     Markings at a hardwired charger's lugs.
     """
     markings: NotRequired[Markings | None]
+    charging_current_a: float
+    """
+    Continuous current that it is set to, A.
+    """
 
 
 class CircuitDesignRequest(TypedDict):

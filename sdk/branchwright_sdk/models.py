@@ -1362,10 +1362,6 @@ class Charger(BaseModel):
         extra="forbid",
         validate_by_name=True,
     )
-    charging_current_a: Annotated[float, Field(gt=0.0, le=1000.0)]
-    """
-    Continuous current that it is set to, A.
-    """
     rated_current_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
     """
     Current on its nameplate, A. Not stated: the charging current is taken for it.
@@ -1384,6 +1380,10 @@ class Charger(BaseModel):
     Markings at a hardwired charger's lugs.
     """
     markings: Markings | None = None
+    charging_current_a: Annotated[float, Field(gt=0.0, le=1000.0)]
+    """
+    Continuous current that it is set to, A.
+    """
 
 
 class CircuitDesignRequest(BaseModel):

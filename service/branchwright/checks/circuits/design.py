@@ -1,9 +1,10 @@
 """Designs a circuit: chooses the sizes, then lets the rules of a review judge them."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from branchwright import __version__, codebook
-from branchwright.checks.circuits.answers import CircuitDesignAnswer, Design
+from branchwright.checks.circuits.answers import CircuitDesignAnswer, ConsultedInterpretation, Design
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.designs import described, review_request
 from branchwright.checks.circuits.facts import CircuitDesignRequest, CircuitFacts
@@ -28,23 +29,18 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
     each failure bears the nearest change that works, if one was found.
     """
     stated = request.model_dump(by_alias=True, exclude_unset=True)
-    choice, circuit, findings, verdict = _designed(request)
-    designed = None
-    if verdict == "fail":
-        attach(request, circuit, findings, DESIGN_CANDIDATES, _judge_design)
-    else:
-        designed = described(choice, circuit)
+    judged = judged_design(request)
+    circuit = judged.circuit
+    if judged.verdict == "fail":
+        attach(request, circuit, judged.findings, DESIGN_CANDIDATES, _judge_design)
+    designed = judged.described()
     return CircuitDesignAnswer(
         edition=request.edition,
         jurisdiction=request.jurisdiction,
-        verdict=verdict,
-        findings=findings,
+        verdict=judged.verdict,
+        findings=judged.findings,
         steps=working(circuit),
-        interpretations=consulted_interpretations(
-            circuit,
-            verdict,
-            lambda name, reading: _verdict_under(choice, circuit, findings, name, reading),
-        ),
+        interpretations=judged.interpretations(),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(request),
         cautions=cautions(request),
@@ -56,27 +52,41 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
 
 def design_that_would_do(facts: CircuitFacts) -> Design | None:
     """Return the design for the facts of a circuit whatever is installed, or None where there is none."""
-    choice, circuit, _, verdict = _designed(facts)
-    return None if verdict == "fail" else described(choice, circuit)
+    return judged_design(facts).described()
 
 
-def _designed(
-    facts: CircuitFacts, choice: Choice | None = None
-) -> tuple[Choice, Circuit, list[Finding], Verdict]:
+@dataclass(slots=True)
+class JudgedDesign:
+    """The sizes chosen for a circuit and what the rules find of them: a design without its working."""
+
+    choice: Choice
+    circuit: Circuit
+    findings: list[Finding]
+    verdict: Verdict
+
+    def described(self) -> Design | None:
+        """Return the design as answers show it; None where a requirement fails."""
+        return None if self.verdict == "fail" else described(self.choice, self.circuit)
+
+    def interpretations(self) -> list[ConsultedInterpretation]:
+        """Return each interpretation that was consulted so far, with the verdict under its other readings."""
+        return consulted_interpretations(self.circuit, self.verdict, self._verdict_under)
+
+    def _verdict_under(self, name: str, reading: str) -> Verdict:
+        """Return the verdict under another reading; where no sizes served, of what it would design."""
+        circuit = self.circuit
+        if self.choice.served:
+            return verdict_under(circuit, DESIGN_RULES, self.findings, name, reading)
+        other = choose(circuit.facts, circuit.given.book.with_reading(name, reading))
+        return judged_design(circuit.facts, other).verdict if other.served else "fail"
+
+
+def judged_design(facts: CircuitFacts, choice: Choice | None = None) -> JudgedDesign:
+    """Choose the sizes for the facts of a circuit, unless they are chosen already, and judge them."""
     choice = choice or choose(facts, bind(facts))
     circuit = Circuit(choice.given, choice.sizes, choice.minimum, is_review=False)
     findings = judge(circuit, DESIGN_RULES)
-    return choice, circuit, findings, verdict_of(findings)
-
-
-def _verdict_under(
-    choice: Choice, circuit: Circuit, findings: list[Finding], name: str, reading: str
-) -> Verdict:
-    """Return the verdict of the design under another reading; where no sizes served, of what it would design."""
-    if choice.served:
-        return verdict_under(circuit, DESIGN_RULES, findings, name, reading)
-    other = choose(circuit.facts, circuit.given.book.with_reading(name, reading))
-    return _designed(circuit.facts, other)[3] if other.served else "fail"
+    return JudgedDesign(choice, circuit, findings, verdict_of(findings))
 
 
 def _judge_design(request: CircuitDesignRequest) -> tuple[Sequence[Finding], Verdict] | None:
@@ -84,5 +94,5 @@ def _judge_design(request: CircuitDesignRequest) -> tuple[Sequence[Finding], Ver
     choice = choose(request, bind(request))
     if not choice.served:
         return None
-    _, _, findings, verdict = _designed(request, choice)
-    return findings, verdict
+    judged = judged_design(request, choice)
+    return judged.findings, judged.verdict

@@ -4,7 +4,7 @@ Frozen, closed to unknown fields, and strict about types: a JSON number is no bo
 number, so that the published schema and the models accept the same documents.
 """
 
-from typing import Annotated, Any, Literal, TypeAlias
+from typing import Annotated, Any, Generic, Literal, TypeAlias, TypeVar
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticKnownError
@@ -136,10 +136,9 @@ class Markings(Facts):
     ] = None
 
 
-class Charger(Facts):
-    """The charger: what it is set to, what it is rated for, and how it is connected."""
+class ChargerFacts(Facts):
+    """What is known of a charger apart from the current that it is set to."""
 
-    charging_current_a: Annotated[CurrentA, Field(description="Continuous current that it is set to, A.")]
     rated_current_a: Annotated[
         CurrentA | None,
         Field(description="Current on its nameplate, A. Not stated: the charging current is taken for it."),
@@ -159,6 +158,12 @@ class Charger(Facts):
         None
     )
     markings: Markings | None = None
+
+
+class Charger(ChargerFacts):
+    """The charger: what it is set to, what it is rated for, and how it is connected."""
+
+    charging_current_a: Annotated[CurrentA, Field(description="Continuous current that it is set to, A.")]
 
 
 class Breaker(Facts):
@@ -278,8 +283,11 @@ class Readings(Facts):
     ] = None
 
 
-class CircuitFacts(Facts):
-    """What a design and a review both are told."""
+StatedCharger = TypeVar("StatedCharger", bound=ChargerFacts)
+
+
+class RunFacts(Facts, Generic[StatedCharger]):
+    """What every question about a circuit is told; how the charger is stated depends on the question."""
 
     edition: Annotated[Edition, Field(description="The code edition that the answer applies.")]
     jurisdiction: Annotated[
@@ -294,7 +302,7 @@ class CircuitFacts(Facts):
     readings: Readings | None = None
     premises: Premises | None = None
     supply: Supply
-    charger: Charger
+    charger: StatedCharger
     breaker: Breaker | None = None
     conductors: Conductors
     run: Annotated[
@@ -303,6 +311,10 @@ class CircuitFacts(Facts):
     ]
     points: Annotated[tuple[Point, ...] | None, Field(max_length=20)] = None
     targets: Targets | None = None
+
+
+class CircuitFacts(RunFacts[Charger]):
+    """What a design and a review both are told."""
 
 
 class CircuitDesignRequest(CircuitFacts):
