@@ -1,6 +1,6 @@
 """Fill of a raceway by conductors."""
 
-from math import floor
+from math import floor, pi
 
 from branchwright.calculations.calculation import calculation
 
@@ -21,6 +21,18 @@ def conductors_area_in2(
     0.1225
     """
     return count * ungrounded_in2 + neutral_count * neutral_in2 + grounding_in2 + other_in2
+
+
+@calculation("area of a cable", "3.141592653589793 / 4 * diameter_in ^ 2", "in2")
+def circle_area_in2(diameter_in: float) -> float:
+    """Return the area in square inches of a circle; of a flat cable the larger diameter counts.
+
+    Source: NEC chapter 9, note 9 to the tables.
+
+    >>> round(circle_area_in2(0.254), 4)
+    0.0507
+    """
+    return pi / 4 * diameter_in**2
 
 
 @calculation("raceway fill", "round(area_in2 / raceway_in2 * 100, 6)", "%")

@@ -25,6 +25,10 @@ class Book:
         self.consulted.add(name)
         return self.readings.get(name) or _NAMED[name].default
 
+    def afresh(self) -> "Book":
+        """Return the same edition and readings with nothing consulted yet."""
+        return Book(self.edition, self.readings)
+
     def with_reading(self, name: str, reading: str) -> "Book":
         """Return the same edition with one reading changed."""
         return Book(self.edition, {**self.readings, name: reading})

@@ -11,9 +11,26 @@ from branchwright.findings import Citation, Sourced
 from branchwright.quantities.conductor_sizes import RANK, SIZES, ConductorSize
 from branchwright.quantities.trade_sizes import TRADE_SIZES, TradeSize
 
-WiringMethod: TypeAlias = Literal["emt", "pvc-40", "pvc-80", "lfnc-b", "nm-b"]
+WiringMethod: TypeAlias = Literal[
+    "emt",
+    "imc",
+    "rmc",
+    "pvc-40",
+    "pvc-80",
+    "fmc",
+    "lfmc",
+    "lfnc-b",
+    "nm-b",
+    "uf-b",
+    "se",
+    "mc",
+    "ac",
+]
+RacewayMethod: TypeAlias = Literal["emt", "imc", "rmc", "pvc-40", "pvc-80", "fmc", "lfmc", "lfnc-b"]
 Material: TypeAlias = Literal["copper", "aluminum"]
 Location: TypeAlias = Literal["dry", "damp", "wet"]
+Ground: TypeAlias = Literal["soil", "dwelling-driveway", "street", "building", "concrete"]
+Use: TypeAlias = Literal["yes", "no", "listed"]
 
 LOCATIONS: tuple[Location, ...] = ("dry", "damp", "wet")
 
@@ -23,17 +40,29 @@ class MethodFacts:
     """What the edition says of a wiring method.
 
     Temperatures are in degC; `listed_c` is the temperature that the raceway itself is listed for, by
-    location; `start_c` and `cap_c` are the ampacity columns to correct from and to stay within.
+    location; `start_c` and `cap_c` are the ampacity columns to correct from and to stay within, the start
+    giving way to the print on the cable where `marked_rating` holds. In thermal insulation `insulated_cap_c`
+    caps sizes up to `insulated_cap_up_to`. `permitted` and `underground` say where it may be used: yes, no,
+    or only as a product listed for it.
     """
 
     name: str
     is_raceway: bool
     impedance_column: str
-    permitted: dict[str, bool]
+    permitted: dict[str, Use]
     location_citation: Citation
+    underground: Use
+    underground_citation: Citation
+    cover_column: str | None
+    is_liquidtight: bool
     start_c: Sourced | None
+    marked_rating: bool
     cap_c: Sourced | None
     ampacity_citation: Citation | None
+    insulated_cap_c: Sourced | None
+    insulated_cap_up_to: ConductorSize
+    insulated_citation: Citation | None
+    bundle_count: Sourced | None
     listed_c: dict[str, Sourced | None]
     ambient_limit_c: Sourced | None
     temperature_citation: Citation | None
@@ -108,11 +137,12 @@ class EditionBook:
         self._small = self._table("small_conductor_limits")
         self._supports = self._table("supports")
         self._receptacles = self._table("receptacles")
+        self._cover = self._table("burial_cover")
         voltages = self._table("nominal_voltages")
         self._voltages: dict[tuple[str, str], Sourced] = {
             (str(row["system"]), column): cell
             for row in voltages.rows
-            for column in ("between_lines_v", "to_ground_v")
+            for column in ("between_lines_v", "to_ground_v", "phases")
             if (cell := voltages.cell(column, str(row["system"]))) is not None
         }
         self.impedances_ohm: dict[tuple[str, str, str], tuple[float, float]] = {
@@ -208,6 +238,14 @@ class EditionBook:
         """Return the nominal voltage in V from a line to ground of a supply system."""
         return self._voltages[system, "to_ground_v"]
 
+    def greatest_phases(self, system: str) -> Sourced:
+        """Return how many phases a supply system has for a charger."""
+        return self._voltages[system, "phases"]
+
+    def burial_cover(self, under: str, column: str) -> Sourced | None:
+        """Return the least cover in inches of a buried raceway or cable; None where it may not be there."""
+        return self._cover.cell(column, under)
+
     @property
     def receptacle_configurations(self) -> tuple[str, ...]:
         """The receptacle configurations that the edition permits for charging."""
@@ -216,6 +254,11 @@ class EditionBook:
     def receptacle_rating(self, configuration: str) -> Sourced | None:
         """Return the rating in A of a receptacle configuration that the edition knows for charging."""
         return self._receptacles.cell("rating_a", configuration)
+
+    def receptacle_is_printed(self, configuration: str) -> bool:
+        """Return whether the edition itself is known to print a configuration, not only reported to."""
+        printed = self._receptacles.cell("printed", configuration)
+        return printed is not None and printed.name == "yes"
 
     def receptacle_has_neutral(self, configuration: str) -> bool:
         """Return whether a receptacle configuration has a neutral contact."""
@@ -236,6 +279,12 @@ class EditionBook:
             section = text(column)
             return None if section is None else Citation(self.name, section)
 
+        def use(column: str) -> Use:
+            found = text(column)
+            if found == "yes":
+                return "yes"
+            return "listed" if found == "listed" else "no"
+
         def made(material: str) -> tuple[ConductorSize, ConductorSize] | None:
             smallest, largest = text(f"{material}_smallest"), text(f"{material}_largest")
             if smallest is None or largest is None:
@@ -252,11 +301,20 @@ class EditionBook:
             name=name,
             is_raceway=text("kind") == "raceway",
             impedance_column=text("impedance_column") or "pvc",
-            permitted={location: text(location) == "yes" for location in LOCATIONS},
+            permitted={location: use(location) for location in LOCATIONS},
             location_citation=cited("location_section") or table.citation,
+            underground=use("underground"),
+            underground_citation=cited("underground_section") or table.citation,
+            cover_column=text("cover_column"),
+            is_liquidtight=text("liquidtight") == "yes",
             start_c=cell("ampacity_start_c"),
+            marked_rating=text("marked_rating") == "yes",
             cap_c=cell("ampacity_cap_c"),
             ampacity_citation=cited("ampacity_section"),
+            insulated_cap_c=cell("insulated_cap_c"),
+            insulated_cap_up_to=SIZES[RANK[text("insulated_cap_up_to") or SIZES[-1]]],
+            insulated_citation=cited("insulated_section"),
+            bundle_count=cell("bundle_count"),
             listed_c={location: cell(f"temperature_{location}_c") for location in LOCATIONS},
             ambient_limit_c=cell("ambient_limit_c"),
             temperature_citation=cited("temperature_section"),

@@ -179,10 +179,13 @@ def provisions(edition_name: str) -> dict[str, Provision]:
 def _provision(concept: str, about: dict[str, Any], record: dict[str, Any], edition_name: str) -> Provision:
     evidence = _evidence(record, f"Provision {concept}")
     citation = Citation(edition_name, evidence.section)
-    columns = tuple(Column(name, item["unit"], item["meaning"]) for name, item in about["values"].items())
+    optional = frozenset(name for name, item in about["values"].items() if item.get("optional", False))
     given = record["values"]
-    if set(given) != {column.name for column in columns}:
+    if not set(about["values"]) - optional <= set(given) <= set(about["values"]):
         raise CodebookFault(f"Provision {concept}: values and their meanings differ for {edition_name}.")
+    columns = tuple(
+        Column(name, item["unit"], item["meaning"]) for name, item in about["values"].items() if name in given
+    )
     values: dict[str, Sourced] = {}
     for column in columns:
         value = given[column.name]
@@ -195,4 +198,4 @@ def _provision(concept: str, about: dict[str, Any], record: dict[str, Any], edit
             citation,
         )
     numbers = {name: item.value for name, item in values.items() if isinstance(item.value, float)}
-    return Provision(concept, about["title"], citation, evidence, columns, values, numbers)
+    return Provision(concept, about["title"], citation, evidence, columns, values, numbers, optional)

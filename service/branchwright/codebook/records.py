@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from math import inf
 
 from branchwright.findings import Citation, Sourced
 
@@ -66,9 +67,16 @@ class Provision:
     numbers: Mapping[str, float]
     """The numeric values once more as plain numbers, for sizing."""
 
+    optional: frozenset[str] = frozenset()
+    """Values that an edition may leave out, which then sets no limit."""
+
     def number(self, name: str) -> float:
         """Return a numeric value of the provision; KeyError where it has none of that name."""
         return self.numbers[name]
+
+    def limit(self, name: str) -> float:
+        """Return a limit of the provision; infinity where this edition sets none."""
+        return self.numbers.get(name, inf)
 
     def says(self, name: str) -> bool:
         """Return whether a yes-or-no value of the provision is yes."""

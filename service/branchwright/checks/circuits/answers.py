@@ -6,7 +6,7 @@ from typing import Annotated, Any
 from pydantic import BaseModel, Field
 
 from branchwright.checks.circuits.facts import Configuration
-from branchwright.codebook import WiringMethod
+from branchwright.codebook.editions import Ground, WiringMethod
 from branchwright.findings import Finding, Provenance, Step, Verdict
 from branchwright.findings.open_enums import open_enum
 
@@ -117,6 +117,15 @@ class Supports:
 
 
 @dataclass(slots=True)
+class Cover:
+    """How deep a segment lies."""
+
+    least: Annotated[Measure, Field(description="From the top of raceway or cable to finished grade.")]
+    under: Annotated[str, open_enum(Ground, "The row of the cover table that applies.")]
+    section: str
+
+
+@dataclass(slots=True)
 class DesignedSegment:
     """One segment of the run."""
 
@@ -127,6 +136,7 @@ class DesignedSegment:
     ]
     raceway: DesignedRaceway | None
     supports: Supports | None
+    cover: Annotated[Cover | None, Field(description="Null above ground.")]
 
 
 @dataclass(slots=True)
@@ -142,6 +152,23 @@ class Need:
     """Whether something is asked for, and why."""
 
     required: bool
+    why: str
+
+
+@dataclass(slots=True)
+class ShutoffNeed:
+    """Whether an emergency shutoff is asked for, and why."""
+
+    required: Annotated[bool | None, Field(description="Null where a fact is missing.")]
+    why: str
+
+
+@dataclass(slots=True)
+class Label:
+    """The label of an adjusted setting."""
+
+    required: Annotated[bool | None, Field(description="Null where the edition has no words on it.")]
+    current_a: Annotated[float | None, Field(description="The current to stand on it; null without one.")]
     why: str
 
 
@@ -183,9 +210,27 @@ class Design:
     segments: list[DesignedSegment]
     receptacle: DesignedReceptacle | None
     disconnect: Need
+    emergency_shutoff: ShutoffNeed
+    label: Label
     voltage_drop: VoltageDrop | None
     terminations: list[Termination]
     governed_by: GovernedBy
+
+
+@dataclass(slots=True)
+class ExistingCircuit:
+    """What an existing circuit allows as it stands."""
+
+    largest_charging_current_a: Annotated[
+        float | None,
+        Field(
+            description="Greatest whole current, 6 to 80 A, of a charger for which no rule about the load fails on the "
+            "installed sizes; null where there is none or a size is unknown."
+        ),
+    ]
+    limited_by: Annotated[
+        list[str], Field(description="Rules that the next ampere would fail; or that fail now.")
+    ]
 
 
 class CircuitAnswer(BaseModel):
@@ -226,4 +271,7 @@ class CircuitReviewAnswer(CircuitAnswer):
     design: Annotated[
         Design | None,
         Field(description="For a circuit that fails: the design that would do, if there is one. Else null."),
+    ]
+    existing_circuit: Annotated[
+        ExistingCircuit, Field(description="What charging current the installed sizes allow.")
     ]

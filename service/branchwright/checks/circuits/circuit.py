@@ -1,12 +1,12 @@
 """A circuit with its sizes, chosen or installed, and the figures that its rules share."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from math import fsum
 from typing import Any, Literal, TypeVar
 
 from branchwright.calculations.ampacity import corrected_ampacity_a, governing_ampacity_a
-from branchwright.calculations.voltage_drop import drop_percent, drop_v, loop_ohm
+from branchwright.calculations.voltage_drop import drop_percent, drop_v, line_ohm, loop_ohm
 from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect, TorqueRecord
 from branchwright.checks.circuits.given import Given, SegmentConditions
 from branchwright.quantities.conductor_sizes import RANK, ConductorSize
@@ -21,6 +21,7 @@ REVIEW_POINTERS = {
     "grounding": "/installed/grounding_size",
     "protection": "/installed/ground_fault_protection",
     "disconnect": "/installed/disconnect",
+    "shutoff": "/installed/emergency_shutoff",
     "label": "/installed/setting_label",
 }
 DESIGN_POINTERS = {
@@ -30,6 +31,7 @@ DESIGN_POINTERS = {
     "grounding": "/conductors/material",
     "protection": "/charger/connection",
     "disconnect": "/charger/rated_current_a",
+    "shutoff": "/premises/occupancy",
     "label": "/charger/charging_current_a",
 }
 
@@ -46,12 +48,14 @@ class Sizes:
     trade_sizes: list[TradeSize | None]
     ground_fault_protection: str | None = None
     disconnect: InstalledDisconnect | None = None
+    emergency_shutoff: bool | None = None
+    covers_in: dict[int, float] = field(default_factory=dict[int, float])
     setting_label: bool | None = None
     torque_records: tuple[TorqueRecord, ...] | None = None
 
 
 class Circuit:
-    """Given facts and sizes. `minimum_size` is the smallest conductor with the ampacity the circuit needs."""
+    """Given facts and sizes. `minimum_size` is the conductor that the grounding conductor's growth is measured from."""
 
     __slots__ = (
         "breaker_a",
@@ -112,8 +116,9 @@ def segment_ampacity_a(given: Given, segment: SegmentConditions, size: Conductor
         segment.correction_factor,
         segment.adjustment_percent,
     )
-    if segment.cap_column is not None:
-        return min(corrected, table.get((size, given.material, segment.cap_column), 0.0))
+    cap = segment.cap_column_of(size)
+    if cap is not None:
+        return min(corrected, table.get((size, given.material, cap), 0.0))
     return corrected
 
 
@@ -126,7 +131,7 @@ def run_ampacity_a(given: Given, size: ConductorSize) -> float:
             [segment_ampacity_a(given, segment, size) for segment in segments],
             [segment.length_ft for segment in segments],
             # Neither a capped cable nor a place too hot for the insulation may be disregarded.
-            [segment.cap_column is not None or segment.correction is None for segment in segments],
+            [segment.cap_column_of(size) is not None or segment.correction is None for segment in segments],
             given.longest_short_ft,
             given.short_percent,
         )
@@ -135,7 +140,7 @@ def run_ampacity_a(given: Given, size: ConductorSize) -> float:
 
 def terminal_ampacity_a(given: Given, size: ConductorSize) -> float:
     """Return the ampacity in A of a size before correction, at the termination column and within any cable's cap."""
-    return given.edition.ampacities_a.get((size, given.material, given.terminal_column), 0.0)
+    return given.edition.ampacities_a.get((size, given.material, given.terminal_column_of(size)), 0.0)
 
 
 def protected_ampacity_a(given: Given, size: ConductorSize) -> float:
@@ -165,15 +170,16 @@ def neutral_count(given: Given) -> int:
 
 
 def loop_impedance_ohm(given: Given, size: ConductorSize) -> tuple[float, float] | None:
-    """Return resistance and reactance in ohm of the whole run, out and back; None for a size without impedance."""
+    """Return resistance and reactance in ohm between the lines of the whole run; None for a size without impedance."""
     resistances: list[float] = []
     reactances: list[float] = []
+    ohm = loop_ohm if given.phases == 1 else line_ohm
     for segment in given.segments:
         per_kft = given.edition.impedances_ohm.get((size, given.material, segment.method.impedance_column))
         if per_kft is None:
             return None
-        resistances.append(loop_ohm.value(per_kft[0], segment.length_ft))
-        reactances.append(loop_ohm.value(per_kft[1], segment.length_ft))
+        resistances.append(ohm.value(per_kft[0], segment.length_ft))
+        reactances.append(ohm.value(per_kft[1], segment.length_ft))
     return fsum(resistances), fsum(reactances)
 
 
@@ -184,7 +190,9 @@ def voltage_drop(given: Given, size: ConductorSize) -> tuple[float, float] | Non
     impedance = loop_impedance_ohm(given, size)
     drop = None
     if impedance is not None:
-        volts = drop_v.value(given.voltage_v, given.facts.charger.charging_current_a, *impedance)
+        volts = drop_v.value(
+            given.voltage_v, given.facts.charger.charging_current_a, *impedance, given.power_factor
+        )
         drop = volts, drop_percent.value(volts, given.voltage_v)
     given.voltage_drops[size] = drop
     return drop

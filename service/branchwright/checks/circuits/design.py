@@ -42,7 +42,7 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
         steps=working(circuit),
         interpretations=judged.interpretations(),
         to_verify=to_verify(circuit.given),
-        not_examined=not_examined(request),
+        not_examined=not_examined(circuit.given),
         cautions=cautions(request),
         provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
         design=designed,

@@ -3,6 +3,7 @@
 from typing import Any
 
 from branchwright.checks.circuits.answers import (
+    Cover,
     Design,
     DesignedBreaker,
     DesignedConductors,
@@ -12,9 +13,11 @@ from branchwright.checks.circuits.answers import (
     GovernedBy,
     GroundFaultProtection,
     GroundingConductor,
+    Label,
     Measure,
     Need,
     Neutral,
+    ShutoffNeed,
     Supports,
     Termination,
     UngroundedConductors,
@@ -22,16 +25,20 @@ from branchwright.checks.circuits.answers import (
 )
 from branchwright.checks.circuits.circuit import Circuit, segment_ampacity_a, voltage_drop
 from branchwright.checks.circuits.given import SegmentConditions, least_breaker_a
+from branchwright.checks.circuits.rules.current_setting import SETTING
 from branchwright.checks.circuits.rules.disconnecting_means import disconnect_of
+from branchwright.checks.circuits.rules.emergency_shutoff import shutoff_of
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_of
 from branchwright.checks.circuits.rules.raceways import fills, operating_c
+from branchwright.checks.circuits.rules.underground import least_cover
 from branchwright.checks.circuits.sizing import Choice
+from branchwright.codebook import ProvisionLacking
 from branchwright.quantities.conductor_sizes import ConductorSize
 
-DROP_METHOD = (
-    "resistance at 75 degC and reactance by conductor and raceway, out and back, at the charging current and "
-    "unity power factor"
-)
+DROP_METHODS = {
+    1: "resistance at 75 degC and reactance by conductor and raceway, out and back, at the charging current",
+    3: "resistance at 75 degC and reactance by conductor and raceway, balanced three-phase, at the charging current",
+}
 
 
 def described(choice: Choice, circuit: Circuit) -> Design | None:
@@ -50,12 +57,15 @@ def described(choice: Choice, circuit: Circuit) -> Design | None:
     return Design(
         breaker=DesignedBreaker(
             rating_a=sizes.breaker_a,
-            poles=2,
+            poles=given.ungrounded_count,
             ground_fault_protection=GroundFaultProtection(protection.required, protection.why),
         ),
         conductors=DesignedConductors(
             ungrounded=UngroundedConductors(
-                sizes.ungrounded, given.material, given.insulation if in_raceway else None, 2
+                sizes.ungrounded,
+                given.material,
+                given.insulation if in_raceway else None,
+                given.ungrounded_count,
             ),
             neutral=Neutral(sizes.neutral) if sizes.neutral else None,
             grounding=GroundingConductor(
@@ -69,14 +79,26 @@ def described(choice: Choice, circuit: Circuit) -> Design | None:
             else None
         ),
         disconnect=Need(needs_disconnect, why_disconnect),
-        voltage_drop=VoltageDrop(round(drop[0], 3), round(drop[1], 3), DROP_METHOD) if drop else None,
+        emergency_shutoff=ShutoffNeed(*shutoff_of(circuit)),
+        label=_label(circuit),
+        voltage_drop=(
+            VoltageDrop(
+                round(drop[0], 3),
+                round(drop[1], 3),
+                f"{DROP_METHODS[given.phases]} and a power factor of {given.power_factor:g}",
+            )
+            if drop
+            else None
+        ),
         terminations=[
             Termination(
                 place.at,
                 Measure(place.marked.torque.value, place.marked.torque.unit)
                 if place.marked and place.marked.torque
                 else None,
-                None,
+                Measure(place.marked.strip_length.value, place.marked.strip_length.unit)
+                if place.marked and place.marked.strip_length
+                else None,
                 "marking, as stated" if place.marked and place.marked.torque else "read the marking",
             )
             for place in given.terminals
@@ -88,6 +110,21 @@ def described(choice: Choice, circuit: Circuit) -> Design | None:
             raceway="raceway-fill" if in_raceway else None,
         ),
     )
+
+
+def _label(circuit: Circuit) -> Label:
+    """Return whether the adjusted setting stands on a label; the edition may be silent about it."""
+    given = circuit.given
+    charger = given.facts.charger
+    if charger.rated_current_a is None or charger.rated_current_a <= charger.charging_current_a:
+        return Label(False, None, "the charger is not set below its rating")
+    if given.load_pointer != SETTING:
+        return Label(False, None, "the setting does not count as the rating")
+    try:
+        required = given.edition.provision("setting-label").says("label")
+    except ProvisionLacking as lacking:
+        return Label(None, charger.charging_current_a, str(lacking))
+    return Label(required, charger.charging_current_a, "an adjusted setting counts as the rating")
 
 
 def _supplied(circuit: Circuit) -> ConductorSize | None:
@@ -104,10 +141,11 @@ def _segment(circuit: Circuit, segment: SegmentConditions, size: ConductorSize) 
     given = circuit.given
     filled = fills(circuit).get(segment.index)
     raceway = None
-    if filled is not None:
+    if filled is not None and segment.method.is_raceway:
         raceway = DesignedRaceway(filled.trade_size, round(filled.percent, 2), filled.limit.number)
     operating = operating_c(given, segment, size)
-    support = given.edition.support(segment.method.name, filled.trade_size if filled else "any")
+    cover = least_cover(given, segment)
+    support = given.edition.support(segment.method.name, raceway.trade_size if raceway else "any")
     return DesignedSegment(
         wiring_method=segment.method.name,
         ampacity_a=segment_ampacity_a(given, segment, size),
@@ -116,6 +154,13 @@ def _segment(circuit: Circuit, segment: SegmentConditions, size: ConductorSize) 
         supports=(
             Supports(Measure(support[0], "in"), Measure(support[1], "in"), support[2].section)
             if support is not None
+            else None
+        ),
+        cover=(
+            Cover(
+                Measure(cover.number, "in"), segment.ground, given.edition.citation_of("burial_cover").section
+            )
+            if cover is not None and segment.ground is not None
             else None
         ),
     )
@@ -132,6 +177,7 @@ def review_request(circuit: Circuit, request: dict[str, Any]) -> dict[str, Any]:
         "grounding_material": sizes.grounding_material,
         "ground_fault_protection": sizes.ground_fault_protection,
         "disconnect": None if sizes.disconnect is None else sizes.disconnect.model_dump(),
+        "emergency_shutoff": sizes.emergency_shutoff,
         "setting_label": sizes.setting_label,
         # As designed, every terminal is tightened to its marking.
         "torque_records": [
@@ -146,4 +192,8 @@ def review_request(circuit: Circuit, request: dict[str, Any]) -> dict[str, Any]:
         segment if trade_size is None else {**segment, "raceway_trade_size": trade_size}
         for segment, trade_size in zip(request["run"], sizes.trade_sizes, strict=True)
     ]
+    for index, cover_in in sizes.covers_in.items():
+        segment = body["run"][index]
+        cover = {"value": cover_in, "unit": "in"}
+        body["run"][index] = {**segment, "underground": {**segment["underground"], "cover": cover}}
     return body

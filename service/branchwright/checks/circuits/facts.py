@@ -9,15 +9,15 @@ from typing import Annotated, Any, Generic, Literal, TypeAlias, TypeVar
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticKnownError
 
-from branchwright.codebook.editions import Location, Material, WiringMethod
+from branchwright.codebook.editions import Ground, Location, Material, RacewayMethod, WiringMethod
 from branchwright.quantities.conductor_sizes import ConductorSize
 from branchwright.quantities.lengths import LengthUnit, feet
 from branchwright.quantities.torques import TorqueUnit
 from branchwright.quantities.trade_sizes import TradeSize
 
-Edition: TypeAlias = Literal["nec-2023"]
+Edition: TypeAlias = Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
 Insulation: TypeAlias = Literal["THWN-2", "XHHW-2", "THW", "THW-2", "RHW-2", "THHN", "THWN"]
-Configuration: TypeAlias = Literal["14-50", "6-50", "10-30", "10-50"]
+Configuration: TypeAlias = Literal["14-50", "6-50", "14-30", "6-30", "6-20", "14-60", "10-30", "10-50"]
 
 GREATEST_CURRENT_A = 1000
 GREATEST_RATING_A = 6000
@@ -79,6 +79,9 @@ class Terminals(Facts):
     smallest: Annotated[ConductorSize | None, Field(description="Smallest conductor that they take.")] = None
     largest: Annotated[ConductorSize | None, Field(description="Largest conductor that they take.")] = None
     torque: Annotated[Torque | None, Field(description="Tightening torque marked on the device.")] = None
+    strip_length: Annotated[
+        Length | None, Field(description="Length of insulation to strip, as marked on the device.")
+    ] = None
 
 
 class Premises(Facts):
@@ -102,7 +105,9 @@ class Supply(Facts):
         Field(description="240 V between the lines of a split-phase system, or 208 V between two of a wye."),
     ]
     phases: Annotated[
-        Literal[1] | None, BeforeValidator(_whole), Field(description="Phases that the charger uses; 1.")
+        Literal[1, 3] | None,
+        BeforeValidator(_whole),
+        Field(description="Phases that the charger uses; 3 on a wye system only. Not stated: 1."),
     ] = None
 
 
@@ -157,6 +162,10 @@ class ChargerFacts(Facts):
     terminals: Annotated[Terminals | None, Field(description="Markings at a hardwired charger's lugs.")] = (
         None
     )
+    power_factor: Annotated[
+        Annotated[Number, Field(gt=0, le=1)] | None,
+        Field(description="Displacement power factor of the charger; for the voltage drop. Not stated: 1."),
+    ] = None
     markings: Markings | None = None
 
 
@@ -191,7 +200,7 @@ class Conductors(Facts):
 
 
 class Cable(Facts):
-    """What a cable brings beside its ungrounded conductors."""
+    """What a cable brings beside its ungrounded conductors, and what is printed on it."""
 
     grounding_size: Annotated[
         ConductorSize | None, Field(description="Grounding conductor that the cable is made with.")
@@ -199,6 +208,37 @@ class Cable(Facts):
     neutral_size: Annotated[
         ConductorSize | None, Field(description="Neutral that the cable is made with.")
     ] = None
+    outside_diameter: Annotated[
+        Length | None,
+        Field(description="Over the sheath, the larger one of a flat cable; for fill of a sleeve."),
+    ] = None
+    conductor_temperature_rating_c: Annotated[
+        Literal[60, 75, 90] | None,
+        BeforeValidator(_whole),
+        Field(
+            description="Temperature rating of the conductors as printed on SE, MC or AC cable, degC. "
+            "Not stated: 75. Other cables have the rating of their article."
+        ),
+    ] = None
+    listed_for_wet: Annotated[
+        Yes | None, Field(description="Whether MC cable is listed for wet locations. Not stated: unknown.")
+    ] = None
+
+
+class Underground(Facts):
+    """A segment below grade; it counts as a wet location."""
+
+    cover: Annotated[
+        Length | None,
+        Field(description="From the top of raceway or cable to finished grade; a design states the least."),
+    ] = None
+    under: Annotated[
+        Ground,
+        Field(
+            description="What lies above it. concrete: an exterior slab at least 4 in thick without vehicles; "
+            "dwelling-driveway: of a one- or two-family dwelling."
+        ),
+    ]
 
 
 class Segment(Facts):
@@ -215,13 +255,36 @@ class Segment(Facts):
     ] = None
     rooftop_clearance: Annotated[
         Length | None,
-        Field(description="Height of the raceway above a roof in the sun. Not stated: not on such a roof."),
+        Field(
+            description="Height of the raceway or cable above a roof in the sun. Not stated: not on such a roof."
+        ),
     ] = None
     other_current_carrying_conductors: Annotated[
         Annotated[int, Field(strict=True, ge=0, le=500), BeforeValidator(_whole)] | None,
         Field(
-            description="Current-carrying conductors of other circuits in the raceway or bundle. Not stated: 0."
+            description="Current-carrying conductors of other circuits in the raceway or bundle. Not stated: 0, or "
+            "two for each other cable of bundled_cables."
         ),
+    ] = None
+    bundled_cables: Annotated[
+        Annotated[int, Field(strict=True, ge=1, le=100), BeforeValidator(_whole)] | None,
+        Field(
+            description="Cables that lie together without spacing, this one included; for cables. Not stated: 1."
+        ),
+    ] = None
+    in_thermal_insulation: Annotated[
+        Yes | None,
+        Field(
+            description="Whether a cable lies in contact with thermal insulation, or passes framing in an opening "
+            "that is sealed with it. Not stated: it does not."
+        ),
+    ] = None
+    underground: Annotated[
+        Underground | None, Field(description="Not stated: the segment is not underground.")
+    ] = None
+    listed_for_direct_burial: Annotated[
+        Yes | None,
+        Field(description="Whether MC, LFMC or LFNC is marked for direct burial. Not stated: unknown."),
     ] = None
     other_conductors_area_in2: Annotated[
         Annotated[Number, Field(ge=0, le=100)] | None,
@@ -231,7 +294,14 @@ class Segment(Facts):
     ] = None
     raceway_trade_size: Annotated[
         TradeSize | None,
-        Field(description="Trade size of the raceway; a design chooses it where not stated."),
+        Field(
+            description="Trade size of the raceway, or of the sleeve around a cable; a design chooses a raceway's "
+            "where not stated."
+        ),
+    ] = None
+    sleeve_method: Annotated[
+        RacewayMethod | None,
+        Field(description="Raceway that a cable is drawn into. Not stated: none or unknown."),
     ] = None
     raceway_temperature_rating_c: Annotated[
         Annotated[Number, Field(ge=40, le=250)] | None,
@@ -280,6 +350,18 @@ class Readings(Facts):
     ] = None
     rooftop_clearance: Annotated[
         Literal["seven-eighths-inch", "three-quarters-inch"] | None, Field(alias="rooftop-clearance")
+    ] = None
+    setting_as_rating: Annotated[Literal["nameplate", "setting"] | None, Field(alias="setting-as-rating")] = (
+        None
+    )
+    grounding_growth: Annotated[
+        Literal["counts-correction", "exempts-correction"] | None, Field(alias="grounding-growth")
+    ] = None
+    permanently_wired_protection: Annotated[
+        Literal["required", "not-enacted"] | None, Field(alias="permanently-wired-protection")
+    ] = None
+    sixty_ampere_receptacle: Annotated[
+        Literal["printed", "not-printed"] | None, Field(alias="sixty-ampere-receptacle")
     ] = None
 
 
@@ -355,6 +437,10 @@ class Installed(Facts):
     grounding_material: Material | None = None
     ground_fault_protection: Literal["breaker", "receptacle", "charger", "none"] | None = None
     disconnect: InstalledDisconnect | None = None
+    emergency_shutoff: Annotated[
+        Yes | None,
+        Field(description="Whether there is an emergency shutoff for the chargers, where one is asked for."),
+    ] = None
     setting_label: Annotated[
         Yes | None, Field(description="Whether the adjusted current is on the label.")
     ] = None

@@ -12,11 +12,13 @@ from branchwright.calculations.continuous_load import least_rating_a
 from branchwright.checks.circuits.facts import CircuitFacts, Receptacle, Segment, Terminals
 from branchwright.codebook import Book, EditionBook, MethodFacts
 from branchwright.findings import Sourced
+from branchwright.quantities.conductor_sizes import RANK, ConductorSize
 from branchwright.quantities.lengths import inches
 
 Assumption: TypeAlias = Literal["worst", "best"]
 
 DEFAULT_INSULATION = "THWN-2"
+SMALL_DWELLINGS = frozenset({"one-family", "two-family"})
 
 
 @dataclass(slots=True)
@@ -41,15 +43,27 @@ class SegmentConditions:
     adder: Sourced | None
     ambient_c: float
     start_column: int
+    cap: Sourced | None
     cap_column: int | None
+    insulated_cap: Sourced | None
+    insulated_cap_column: int | None
+    insulated_cap_rank: int
     insulation_permitted: bool
     correction: Sourced | None
+    others: int
     conductor_count: int
     adjustment: Sourced
     is_nipple: bool
     listed_c: float | None
     correction_factor: float
     adjustment_percent: float
+    ground: str | None
+
+    def cap_column_of(self, size: ConductorSize) -> int | None:
+        """Return the column that caps a size here, if any: the cable's own, or the one in thermal insulation."""
+        if self.insulated_cap_column is None or RANK[size] > self.insulated_cap_rank:
+            return self.cap_column
+        return min(self.insulated_cap_column, self.cap_column or self.insulated_cap_column)
 
 
 def least_breaker_a(edition: EditionBook, load_a: float) -> float:
@@ -83,13 +97,15 @@ class Given:
         "longest_short_ft",
         "material",
         "neutral_counts",
+        "phases",
+        "power_factor",
         "receptacle",
         "run_ampacities_a",
         "segments",
         "short_percent",
-        "terminal_column",
         "terminals",
         "to_ground_v",
+        "ungrounded_count",
         "unknown",
         "voltage_drops",
         "voltage_v",
@@ -127,11 +143,17 @@ class Given:
             if self.receptacle is not None
             else charger.uses_neutral is True
         )
+        # A system that has fewer phases than stated is a failing finding; the rest counts with what it has.
+        stated_phases = facts.supply.phases or 1
+        self.phases = int(min(stated_phases, edition.greatest_phases(facts.supply.system).number))
+        self.ungrounded_count = 2 if self.phases == 1 else 3
+        counts = edition.provision("neutral-count")
         self.neutral_counts = (
             self.wants_neutral
             and facts.supply.system == "wye-208y-120"
-            and edition.provision("neutral-count").says("wye_counts")
+            and counts.says("wye_counts" if self.phases == 1 else "three_phase_counts")
         )
+        self.power_factor = charger.power_factor or edition.provision("voltage-drop").number("power_factor")
         self.terminals = self._terminals()
         self.column, self.column_at = self._termination_column()
         self.base_ambient_c = edition.provision("base-ambient").number("ambient_c")
@@ -142,8 +164,15 @@ class Given:
         self.run_ampacities_a: dict[str, float] = {}
         self.voltage_drops: dict[str, tuple[float, float] | None] = {}
         self.segments = [self._conditions(index, segment) for index, segment in enumerate(facts.run)]
-        caps = [segment.cap_column for segment in self.segments if segment.cap_column is not None]
-        self.terminal_column = min(self.column, *caps) if caps else self.column
+
+    def terminal_column_of(self, size: ConductorSize) -> int:
+        """Return the column of the lowest-rated terminal, within the cap of any cable of the run."""
+        column = self.column
+        for segment in self.segments:
+            cap = segment.cap_column_of(size)
+            if cap is not None and cap < column:
+                column = cap
+        return column
 
     def _load(self) -> tuple[float, str]:
         """Return the current that counts as the load, and where it was stated."""
@@ -151,14 +180,26 @@ class Given:
         setting, rated = charger.charging_current_a, charger.rated_current_a
         if rated is None or rated <= setting:
             return setting, "/charger/charging_current_a"
+        if self._setting_counts():
+            return setting, "/charger/charging_current_a"
+        return rated, "/charger/rated_current_a"
+
+    def _setting_counts(self) -> bool:
+        """Return whether the edition takes an adjusted setting for the rating of this charger."""
         rule = self.edition.provision("current-setting")
-        access = charger.setting_access
+        counts = rule.values["counts"].name
+        if counts == "read-two-ways":
+            counts = "yes" if self.book.reading("setting-as-rating") == "setting" else "no"
+        if counts != "yes" or (rule.says("fixed_only") and self.receptacle is not None):
+            return False
+        asked = rule.values["access"].name
+        if asked == "any":
+            return True
+        access = self.facts.charger.setting_access
         if access is None:
             self.unknown.add("/charger/setting_access")
             access = "unrestricted" if self.assumption == "worst" else "restricted"
-        if rule.says("counts") and access == rule.values["access"].name:
-            return setting, "/charger/charging_current_a"
-        return rated, "/charger/rated_current_a"
+        return access == asked
 
     def _terminals(self) -> list[TerminalsAt]:
         facts = self.facts
@@ -195,22 +236,28 @@ class Given:
     def _conditions(self, index: int, segment: Segment) -> SegmentConditions:
         edition = self.edition
         method = edition.methods[segment.wiring_method]
-        location: str | None = segment.location
+        # Below grade a raceway is wet inside and a cable lies in the wet, whatever is stated.
+        location: str | None = "wet" if segment.underground else segment.location
         if location is None:
             self.unknown.add(f"/run/{index}/location")
             location = "wet" if self.assumption == "worst" else "dry"
         stated_ambient = self.base_ambient_c if segment.ambient_c is None else segment.ambient_c
-        adder = self._rooftop_adder(segment)
+        adder = self._rooftop_adder(segment, method)
         ambient = stated_ambient
         if adder is not None:
             ambient = rooftop_ambient_c.value(stated_ambient, adder.number)
-        start, permitted = self._start_column(method, location)
+        start, permitted = self._start_column(method, location, segment)
         correction = edition.ambient_correction(ambient, start)
-        count = 2 + self.neutral_counts + (segment.other_current_carrying_conductors or 0)
+        others = segment.other_current_carrying_conductors
+        if others is None:
+            others = 2 * ((segment.bundled_cables or 1) - 1) if not method.is_raceway else 0
+        count = self.ungrounded_count + self.neutral_counts + others
         length_ft = segment.length.ft
         nipple = method.is_raceway and self._is_nipple(index, segment)
-        adjustment = edition.count_adjustment(1 if nipple else count)
+        short = nipple or (not method.is_raceway and self._is_short_bundle(method, segment))
+        adjustment = edition.count_adjustment(1 if short else count)
         cap = method.cap_c
+        insulated_cap = method.insulated_cap_c if segment.in_thermal_insulation else None
         listed: float | None = segment.raceway_temperature_rating_c
         if listed is None:
             listing = method.listed_c[location]
@@ -227,35 +274,70 @@ class Given:
             adder=adder,
             ambient_c=ambient,
             start_column=start,
+            cap=cap,
             cap_column=None if cap is None else int(cap.number),
+            insulated_cap=insulated_cap,
+            insulated_cap_column=None if insulated_cap is None else int(insulated_cap.number),
+            insulated_cap_rank=RANK[method.insulated_cap_up_to],
             insulation_permitted=permitted,
             correction=correction,
+            others=others,
             conductor_count=count,
             adjustment=adjustment,
             is_nipple=nipple,
             listed_c=listed,
             correction_factor=0.0 if correction is None else correction.number,
             adjustment_percent=adjustment.number,
+            ground=self._ground(segment),
         )
 
-    def _rooftop_adder(self, segment: Segment) -> Sourced | None:
+    def _ground(self, segment: Segment) -> str | None:
+        """Return what lies above a buried segment, as the cover table names it; None where it is not buried."""
+        if segment.underground is None:
+            return None
+        under = segment.underground.under
+        if under != "dwelling-driveway":
+            return under
+        occupancy = self.facts.premises.occupancy if self.facts.premises else None
+        if occupancy is None:
+            self.unknown.add("/premises/occupancy")
+            return "street" if self.assumption == "worst" else under
+        return under if occupancy in SMALL_DWELLINGS else "street"
+
+    def _is_short_bundle(self, method: MethodFacts, segment: Segment) -> bool:
+        """Return whether a cable lies in its bundle for too short a way to be adjusted for it."""
+        always_above = method.bundle_count
+        if (
+            always_above is not None
+            and segment.in_thermal_insulation
+            and (segment.bundled_cables or 1) > always_above.number
+        ):
+            return False
+        longest = self.edition.provision("bundling").number("longest_in")
+        return inches(segment.length.value, segment.length.unit) <= longest
+
+    def _rooftop_adder(self, segment: Segment, method: MethodFacts) -> Sourced | None:
         clearance = segment.rooftop_clearance
-        if clearance is None or self.insulation == "XHHW-2":
+        if clearance is None:
             return None
         rule = self.edition.provision("rooftop")
+        if method.is_raceway and self.insulation == rule.values["exempt_insulation"].name:
+            return None
         height = inches(clearance.value, clearance.unit)
         if height >= rule.number("clearance_in"):
             return None
         # Below both clearances the readings agree, and neither needs to be consulted.
         if (
-            height >= rule.number("clearance_smaller_in")
+            height >= rule.limit("clearance_smaller_in")
             and self.book.reading("rooftop-clearance") == "three-quarters-inch"
         ):
             return None
         return rule.values["adder_c"]
 
-    def _start_column(self, method: MethodFacts, location: str) -> tuple[int, bool]:
+    def _start_column(self, method: MethodFacts, location: str, segment: Segment) -> tuple[int, bool]:
         """Return the column that correction starts from, and whether the insulation may be there at all."""
+        if method.marked_rating and segment.cable and segment.cable.conductor_temperature_rating_c:
+            return segment.cable.conductor_temperature_rating_c, True
         if method.start_c is not None:
             return int(method.start_c.number), True
         temperatures = self.edition.insulation_temperatures

@@ -41,6 +41,7 @@ def installed_circuit(request: CircuitReviewRequest, book: Book) -> Circuit:
         trade_sizes=[segment.raceway_trade_size for segment in request.run],
         ground_fault_protection=installed.ground_fault_protection,
         disconnect=installed.disconnect,
+        emergency_shutoff=installed.emergency_shutoff,
         setting_label=installed.setting_label,
         torque_records=installed.torque_records,
     )

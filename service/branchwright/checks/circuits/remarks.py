@@ -8,7 +8,7 @@ NOT_EXAMINED = [
     "condition and labelling of the panel, and its space and busbar",
     "whether the service carries the added load",
     "whether the circuit serves nothing else",
-    "box and enclosure fill, bends, burial depth and physical protection",
+    "box and enclosure fill, bends, and physical protection",
     "working space, bonding at the panel, and surge protection",
     "height of the coupler, length of the output cable, and ventilation",
     "local amendments of the code",
@@ -41,9 +41,13 @@ def cautions(facts: CircuitFacts) -> list[str]:
     return found
 
 
-def not_examined(facts: CircuitFacts) -> list[str]:
+def not_examined(given: Given) -> list[str]:
     """Return what was not looked at."""
+    facts = given.facts
     found = list(NOT_EXAMINED)
+    qualified = given.edition.provision("qualified-persons")
+    if qualified.says("applies"):
+        found.append(f"whether qualified persons installed it ({qualified.citation.section})")
     if facts.jurisdiction is not None:
         found.append(f"amendments in force in {facts.jurisdiction}")
     return found
@@ -78,6 +82,10 @@ def to_verify(given: Given) -> list[ToVerify]:
                 f"not stated, taken as {charger.charging_current_a:g} A",
                 "nameplate of the charger",
             )
+        )
+    if charger.power_factor is not None:
+        found.append(
+            ToVerify("/charger/power_factor", f"{charger.power_factor:g}", "data sheet of the charger")
         )
     if charger.setting_access is not None:
         found.append(
@@ -120,9 +128,23 @@ def to_verify(given: Given) -> list[ToVerify]:
                     "print on the raceway",
                 )
             )
-        if not segment.method.is_raceway and (
-            segment.facts.cable is None or segment.facts.cable.grounding_size is None
-        ):
+        if segment.method.is_raceway:
+            continue
+        cable = segment.facts.cable
+        if segment.facts.in_thermal_insulation is None:
+            found.append(
+                ToVerify(at + "/in_thermal_insulation", "not stated, taken as not", "where the cable lies")
+            )
+        if segment.method.marked_rating:
+            rating = cable.conductor_temperature_rating_c if cable else None
+            found.append(
+                ToVerify(
+                    at + "/cable/conductor_temperature_rating_c",
+                    f"{rating}" if rating else f"not stated, taken as {segment.start_column} degC",
+                    "print on the cable",
+                )
+            )
+        if cable is None or cable.grounding_size is None:
             found.append(
                 ToVerify(
                     at + "/cable/grounding_size",

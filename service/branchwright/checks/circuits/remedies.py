@@ -15,6 +15,7 @@ from branchwright.checks.circuits.facts import (
     CircuitFacts,
     Hardwired,
     InstalledDisconnect,
+    Length,
     TorqueRecord,
 )
 from branchwright.codebook.editions import Material
@@ -131,6 +132,30 @@ def _disconnect(request: CircuitFacts, circuit: Circuit, finding: Finding) -> It
         means,
         "present, readily accessible, lockable open",
         "Install a readily accessible disconnecting means that locks open.",
+    )
+
+
+def _shutoff(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    yield Change(
+        "/installed/emergency_shutoff", True, "true", "Install an emergency shutoff for the chargers."
+    )
+
+
+def _single_phase(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    yield Change("/supply/phases", 1, 1.0, "Connect the charger to one phase.")
+
+
+def _deeper(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    pointer = finding.pointer or ""
+    if pointer.endswith("/cover") and finding.required is not None:
+        least = finding.required.value
+        if isinstance(least, float):
+            yield Change(pointer, Length(value=least, unit="in"), least, f"Bury it {least:g} in deep.")
+
+
+def _listed_receptacle(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    yield Change(
+        "/charger/connection/listed_for_ev_charging", True, "true", "Use a receptacle listed for charging."
     )
 
 
@@ -336,6 +361,10 @@ REVIEW_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"current-setting"}), _setting_to_rating),
     (frozenset({"ground-fault-protection"}), _protection),
     (frozenset({"disconnecting-means"}), _disconnect),
+    (frozenset({"emergency-shutoff"}), _shutoff),
+    (frozenset({"supply-phases", "receptacle-configuration"}), _single_phase),
+    (frozenset({"receptacle-listing"}), _listed_receptacle),
+    (frozenset({"burial-cover"}), _deeper),
     (
         AMPACITY_RULES
         | {
@@ -359,13 +388,22 @@ REVIEW_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"terminal-sizes", "cable-size", "raceway-fill"}), _smaller_conductors),
     (frozenset({"conductor-insulation-location"}), _insulation),
     (frozenset({"terminal-materials"}), _copper),
-    (frozenset({"wiring-method-location", "raceway-ambient"}), _other_method),
-    (frozenset({"receptacle-configuration", "receptacle-rating", "neutral-size"}), _hardwired),
+    (
+        frozenset({"wiring-method-location", "raceway-ambient", "wiring-method-underground", "burial-cover"}),
+        _other_method,
+    ),
+    (
+        frozenset({"receptacle-configuration", "receptacle-rating", "receptacle-listing", "neutral-size"}),
+        _hardwired,
+    ),
 )
 """Changes to an installed circuit, nearest first, with the failing rules that they may help."""
 
 DESIGN_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"current-setting"}), _setting_to_rating),
+    (frozenset({"supply-phases", "receptacle-configuration"}), _single_phase),
+    (frozenset({"receptacle-listing"}), _listed_receptacle),
+    (frozenset({"burial-cover"}), _deeper),
     (frozenset({"raceway-fill"}), _larger_raceway),
     (frozenset({"conductor-insulation-location"}), _insulation),
     (frozenset({"raceway-temperature"}), _marked_raceway),
@@ -373,11 +411,21 @@ DESIGN_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"voltage-drop-target"}), _looser_target),
     (
         frozenset(
-            {"wiring-method-location", "raceway-ambient", "cable-size", "conductor-corrected-ampacity"}
+            {
+                "wiring-method-location",
+                "wiring-method-underground",
+                "burial-cover",
+                "raceway-ambient",
+                "cable-size",
+                "conductor-corrected-ampacity",
+            }
         ),
         _other_method,
     ),
-    (frozenset({"receptacle-configuration", "receptacle-rating", "neutral-size"}), _hardwired),
+    (
+        frozenset({"receptacle-configuration", "receptacle-rating", "receptacle-listing", "neutral-size"}),
+        _hardwired,
+    ),
     (frozenset({"terminal-sizes"}), _larger_lugs),
     (OF_THE_LOAD | {"raceway-fill"}, _less_charging),
 )

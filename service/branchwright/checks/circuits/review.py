@@ -17,6 +17,7 @@ from branchwright.checks.circuits.judging import (
 )
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import REVIEW_CANDIDATES, attach
+from branchwright.checks.circuits.reuse import existing_circuit
 from branchwright.checks.circuits.working import working
 from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of
 
@@ -43,10 +44,11 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
             lambda name, reading: verdict_under(circuit, REVIEW_RULES, findings, name, reading),
         ),
         to_verify=to_verify(circuit.given),
-        not_examined=not_examined(request),
+        not_examined=not_examined(circuit.given),
         cautions=cautions(request),
         provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
         design=would_do,
+        existing_circuit=existing_circuit(circuit),
     )
 
 

@@ -5,20 +5,23 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final, TypeAlias
 
-from branchwright.checks.circuits.circuit import Sizes
+from branchwright.checks.circuits.circuit import Sizes, terminal_ampacity_a
 from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.conductor_ampacity import (
     carries_corrected_load,
     is_protected,
+    is_protected_uncorrected,
     within_small_conductor_limit,
 )
 from branchwright.checks.circuits.rules.disconnecting_means import disconnect_need
+from branchwright.checks.circuits.rules.emergency_shutoff import shutoff_need
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
 from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
 from branchwright.checks.circuits.rules.locations import is_made
 from branchwright.checks.circuits.rules.raceways import fill, filling, nearest_trade_size, within_listing
 from branchwright.checks.circuits.rules.terminals import take_size
+from branchwright.checks.circuits.rules.underground import prescribed_covers_in
 from branchwright.checks.circuits.rules.voltage_drop import meets_target
 from branchwright.codebook import Book
 from branchwright.quantities.conductor_sizes import SIZES, ConductorSize
@@ -30,7 +33,13 @@ AMPACITY: Final[tuple[tuple[str, Predicate], ...]] = (
     ("conductor-overcurrent-protection", is_protected),
     ("small-conductor-protection", within_small_conductor_limit),
 )
-"""What, beside the continuous load, makes a size large enough: the minimum that grounding is measured from."""
+"""What, beside the continuous load, makes a size large enough."""
+
+UNCORRECTED: Final[tuple[tuple[str, Predicate], ...]] = (
+    ("conductor-overcurrent-protection", is_protected_uncorrected),
+    ("small-conductor-protection", within_small_conductor_limit),
+)
+"""The same before ambient correction and count adjustment."""
 
 GROWTH: Final[tuple[tuple[str, Predicate], ...]] = (
     ("raceway-temperature", within_listing),
@@ -59,20 +68,43 @@ class Choice:
 
 
 def minimum_size(given: Given) -> ConductorSize | None:
-    """Return the smallest size whose ampacity serves the load and is protected by the breaker, or None."""
+    """Return the size that the grounding conductor's growth is measured from; None where there is none.
+
+    It is the smallest size whose ampacity serves the load and is protected by the breaker: after correction and
+    adjustment, or before them where the edition is read to count such growth too.
+    """
+    return _measured_from(given, _smallest(given, AMPACITY))
+
+
+def _measured_from(given: Given, corrected: ConductorSize | None) -> ConductorSize | None:
+    rule = given.edition.provision("grounding-proportion")
+    if rule.values["counts_correction"].name == "no":
+        return corrected
+    uncorrected = _smallest(given, UNCORRECTED)
+    # Where correction asks for nothing more, the readings agree and neither needs to be consulted.
+    if uncorrected != corrected and given.book.reading("grounding-growth") == "counts-correction":
+        return uncorrected
+    return corrected
+
+
+def _smallest(given: Given, predicates: tuple[tuple[str, Predicate], ...]) -> ConductorSize | None:
     breaker = given.breaker_a
     if breaker is None:
         return None
     for size in _sizes_for_continuous_load(given):
-        if _first_rejecting(AMPACITY, given, breaker, size) is None:
+        if _first_rejecting(predicates, given, breaker, size) is None:
             return size
     return None
 
 
 def _sizes_for_continuous_load(given: Given) -> tuple[ConductorSize, ...]:
     """Return the sizes that carry the continuous load before correction, found without a walk; smallest first."""
-    ladder = given.edition.ampacity_ladders[given.material, given.terminal_column]
-    return SIZES[bisect_left(ladder, given.least_ampacity_a) :]
+    ladder = given.edition.ampacity_ladders[given.material, given.column]
+    start = bisect_left(ladder, given.least_ampacity_a)
+    # A cable's cap asks for more than the terminals do; the caps only ever rise with the size.
+    while start < len(SIZES) and terminal_ampacity_a(given, SIZES[start]) < given.least_ampacity_a:
+        start += 1
+    return SIZES[start:]
 
 
 def choose(facts: CircuitFacts, book: Book) -> Choice:
@@ -84,16 +116,18 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
         return Choice(given, _sizes(given, None, None, None, material), None, False, SMALLEST)
     minimum: ConductorSize | None = None
     grown_from: ConductorSize | None = None
+    serves = False
     sizes_left = _sizes_for_continuous_load(given)
     rejected_by = SMALLEST if len(sizes_left) == len(SIZES) else "conductor-continuous-load"
     candidate: Sizes | None = None
     for size in sizes_left:
-        if minimum is None:
+        if not serves:
             rejecting = _first_rejecting(AMPACITY, given, breaker, size)
             if rejecting is not None:
                 rejected_by = rejecting
                 continue
-            minimum = size
+            serves = True
+            minimum = _measured_from(given, size)
             # Should the unknown facts prove better, the conductors will have grown from a smaller size.
             grown_from = minimum_size(Given(facts, book, breaker, "best")) if given.unknown else minimum
         rejecting = _first_rejecting(GROWTH, given, breaker, size)
@@ -128,10 +162,10 @@ def _first_rejecting(
 def _rejecting_raceway(given: Given, sizes: Sizes) -> str | None:
     for segment in given.segments:
         trade_size = sizes.trade_sizes[segment.index]
-        if segment.method.is_raceway and trade_size is not None:
+        if trade_size is not None:
             content = filling(given, segment, sizes)
             # Unknown other conductors leave the fill undetermined, which is no reason to refuse a size.
-            if content is not None and not fill(segment, content, trade_size).holds:
+            if content is not None and not fill(given, segment, content, trade_size).holds:
                 return "raceway-fill"
     return None
 
@@ -165,12 +199,15 @@ def _sizes(
             if disconnect_need(given)[0]
             else None
         ),
+        emergency_shutoff=True if shutoff_need(given)[0] else None,
+        covers_in=prescribed_covers_in(given),
         setting_label=(
             True if charger.rated_current_a and charger.rated_current_a > charger.charging_current_a else None
         ),
     )
     if need is not None:
         for segment in given.segments:
-            if segment.method.is_raceway and sizes.trade_sizes[segment.index] is None:
+            in_raceway = segment.method.is_raceway or segment.facts.sleeve_method is not None
+            if in_raceway and sizes.trade_sizes[segment.index] is None:
                 sizes.trade_sizes[segment.index] = nearest_trade_size(given, segment, sizes)
     return sizes

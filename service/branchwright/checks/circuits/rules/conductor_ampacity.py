@@ -49,6 +49,11 @@ def is_protected(given: Given, breaker_a: float, size: ConductorSize) -> bool:
     return breaker_a <= permitted_breaker_a(given, protected_ampacity_a(given, size))
 
 
+def is_protected_uncorrected(given: Given, breaker_a: float, size: ConductorSize) -> bool:
+    """Return whether the breaker protects a size as it stands in the termination column, before correction."""
+    return breaker_a <= permitted_breaker_a(given, terminal_ampacity_a(given, size))
+
+
 def within_small_conductor_limit(given: Given, breaker_a: float, size: ConductorSize) -> bool:
     """Return whether a small conductor's own limit on the breaker is kept."""
     limit = given.edition.small_conductor_limit(given.material, size)

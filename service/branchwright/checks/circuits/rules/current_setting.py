@@ -1,6 +1,7 @@
 """The current setting and its label."""
 
 from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding
 
@@ -12,9 +13,10 @@ def current_setting(circuit: Circuit) -> Finding:
     """Is the charger set within its rating, and which of the two counts as its load?
 
     Applies: where the nameplate current is stated and differs from the charging current.
-    Rests on: an adjusted setting counts as the rating where the edition permits it and access to the setting
-    is restricted to qualified persons; otherwise the nameplate counts. No setting may exceed the nameplate.
-    Missing facts: unknown access to the setting makes the nameplate current count.
+    Rests on: an adjusted setting counts as the rating where the edition permits it: by restricted access to the
+    setting, or for permanently connected equipment alone; otherwise the nameplate counts. An edition without
+    words on settings is read two ways. No setting may exceed the nameplate.
+    Missing facts: unknown access to the setting makes the nameplate current count where access matters.
     """
     given = circuit.given
     charger = circuit.facts.charger
@@ -27,10 +29,20 @@ def current_setting(circuit: Circuit) -> Finding:
     if given.load_pointer == SETTING:
         counts = f"The setting of {setting:g} A counts as the load"
     else:
-        counts = f"Access to the setting is not stated to be restricted, so the rated {rated:g} A count as the load"
+        counts = f"{_why_not(given)}, so the rated {rated:g} A count as the load"
     if setting > rated:
         counts = f"No charger rated {rated:g} A can be set to {setting:g} A"
     return current_setting.at_most(setting, rated, "A", counts + ".", cited, SETTING)
+
+
+def _why_not(given: Given) -> str:
+    """Return in words why the setting does not count."""
+    provision = given.edition.provision("current-setting")
+    if provision.values["counts"].name != "yes":
+        return "This edition does not say that an adjusted setting counts as the rating"
+    if provision.says("fixed_only") and given.receptacle is not None:
+        return "This edition lets a setting count for permanently connected equipment only"
+    return "Access to the setting is not stated to be restricted"
 
 
 @rule("setting-label", subject="label of the adjusted current", concept="setting-label")
@@ -39,14 +51,15 @@ def setting_label(circuit: Circuit) -> Finding:
 
     Applies: where a setting below the nameplate counts as the load.
     Rests on: the adjusted rating stands on a durable label.
-    Missing facts: undetermined where it is not stated whether the label shows it.
+    Missing facts: undetermined where it is not stated whether the label shows it, or where the edition has no
+    words on such a label.
     """
     given = circuit.given
-    cited = setting_label.cited(given.edition)
     charger = circuit.facts.charger
     setting, rated = charger.charging_current_a, charger.rated_current_a
     if rated is None or rated <= setting or given.load_pointer != SETTING:
-        return setting_label.not_applicable("No adjusted setting counts as the load.", cited)
+        return setting_label.not_applicable("No adjusted setting counts as the load.")
+    cited = setting_label.cited(given.edition)
     pointer = circuit.pointer("label")
     shown = circuit.sizes.setting_label
     if shown is None:

@@ -12,6 +12,10 @@ def disconnect_need(given: Given) -> tuple[bool, str]:
     charger = given.facts.charger
     rating = max(charger.rated_current_a or 0.0, charger.charging_current_a)
     limit_a, limit_v = provision.number("above_a"), provision.number("above_v_to_ground")
+    if provision.says("hardwired_only") and given.receptacle is not None:
+        return False, "the charger is not permanently connected; its plug disconnects it"
+    if limit_a == 0:
+        return True, "the charger is permanently connected"
     if rating > limit_a:
         return True, f"the charger's rating of {rating:g} A is above {limit_a:g} A"
     if limit_v < given.to_ground_v:
@@ -32,7 +36,8 @@ def disconnect_of(circuit: Circuit) -> tuple[bool, str]:
 def disconnecting_means(circuit: Circuit) -> Finding:
     """Does the charger have a readily accessible disconnecting means that locks open, where one is asked for?
 
-    Applies: to chargers rated above 60 A or connected above 150 V to ground.
+    Applies: to chargers rated above 60 A or connected above 150 V to ground; in the newest edition to every
+    permanently connected one.
     Rests on: the rating of the equipment, not of its circuit; an adjusted setting does not lower it here.
     Missing facts: undetermined where it is not stated whether there is one, can be reached and locked.
     """

@@ -30,14 +30,36 @@ class ProtectionNeed:
 def protection_need(given: Given, breaker_a: float) -> ProtectionNeed:
     """Return whether the outlet needs ground-fault protection for personnel."""
     if given.receptacle is not None:
-        of_receptacles = given.edition.provision("receptacle-protection")
-        if of_receptacles.says("all_receptacles"):
-            return ProtectionNeed(True, "every receptacle for charging needs it", of_receptacles.citation)
+        return _of_receptacle(given, given.receptacle.configuration)
+    permanent = given.edition.provision("permanently-wired-protection")
+    if (
+        permanent.says("applies")
+        and given.to_ground_v <= permanent.number("up_to_v_to_ground")
+        and given.book.reading("permanently-wired-protection") == "required"
+    ):
         return ProtectionNeed(
-            False, "this edition does not ask for it at this receptacle", of_receptacles.citation
+            True, "every permanently connected charger needs it, whatever its circuit", permanent.citation
         )
+    return _of_hardwired_outlet(given, breaker_a)
+
+
+def _of_receptacle(given: Given, configuration: str) -> ProtectionNeed:
+    rule_of_receptacles = given.edition.provision("receptacle-protection")
+    cited = rule_of_receptacles.citation
+    rating = given.edition.receptacle_rating(configuration)
+    limit_a, limit_v = rule_of_receptacles.limit("up_to_a"), rule_of_receptacles.limit("up_to_v_to_ground")
+    if rating is not None and rating.number > limit_a:
+        return ProtectionNeed(False, f"a receptacle of more than {limit_a:g} A is outside the section", cited)
+    if given.to_ground_v > limit_v:
+        return ProtectionNeed(False, "the voltage to ground is above the section's limit", cited)
+    return ProtectionNeed(True, "a receptacle for charging needs it", cited)
+
+
+def _of_hardwired_outlet(given: Given, breaker_a: float) -> ProtectionNeed:
     hardwired = given.edition.provision("hardwired-protection")
     cited = hardwired.citation
+    if not any(hardwired.says(place) for place in COVERED.values()):
+        return ProtectionNeed(False, "this edition asks for it at receptacles only", cited)
     limit = hardwired.number("up_to_a")
     if breaker_a > limit:
         return ProtectionNeed(
@@ -75,12 +97,13 @@ def protection_of(circuit: Circuit) -> ProtectionNeed:
     subject="ground-fault protection for personnel",
     concept="hardwired-protection",
     needs=("breaker",),
-    consults=("hardwired-outlet",),
+    consults=("hardwired-outlet", "permanently-wired-protection"),
 )
 def ground_fault_protection(circuit: Circuit) -> Finding:
     """Is the charging outlet protected against ground faults where the edition asks for it?
 
-    Applies: to receptacles for charging, and to hardwired chargers of dwellings by location and rating.
+    Applies: to receptacles for charging; to hardwired chargers of dwellings by location and rating, or, where
+    the edition says so, to every hardwired charger.
     Rests on: protection by the breaker or the receptacle; the charger's own protection does not stand for it.
     Missing facts: undetermined where occupancy or location would decide, or where the installed protection is
     not stated. A manufacturer who forbids a ground-fault breaker leaves the question to the authority.

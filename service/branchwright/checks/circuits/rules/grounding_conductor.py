@@ -96,7 +96,8 @@ def grounding_conductor_size(circuit: Circuit) -> Finding:
     Applies: always.
     Rests on: the size by the breaker's rating; where the ungrounded conductors are larger than their ampacity
     asks for, the grounding conductor grows with them in exact proportion of area; it need never be larger than
-    they are. Growth that ambient correction or count adjustment asks for does not count in this edition.
+    they are. Growth that ambient correction or count adjustment asks for does not count from 2020 on; before,
+    the text is read two ways.
     Missing facts: undetermined without sizes. A cable's own grounding conductor is judged where it is stated.
     """
     given = circuit.given

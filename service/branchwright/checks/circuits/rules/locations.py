@@ -32,23 +32,42 @@ def wiring_method_location(circuit: Circuit) -> Finding:
     """May each wiring method be used where its segment lies?
 
     Applies: always.
-    Rests on: the article of each wiring method; nonmetallic-sheathed cable is for dry locations, and a raceway
-    outdoors is wet inside.
-    Missing facts: an unknown location counts as wet; undetermined where that decides.
+    Rests on: the article of each wiring method; nonmetallic-sheathed cable is for dry locations, metal-clad
+    cable is in the wet only as listed for it, and a raceway outdoors or underground is wet inside.
+    Missing facts: an unknown location counts as wet, and metal-clad cable whose listing is not stated as not
+    listed; undetermined where that decides.
     """
     given = circuit.given
     first = given.segments[0]
+    unlisted: Finding | None = None
     for segment in given.segments:
-        if not segment.method.permitted[segment.location]:
+        use = segment.method.permitted[segment.location]
+        listed = segment.facts.cable.listed_for_wet if segment.facts.cable else None
+        below = " (it lies underground)" if segment.facts.underground else ""
+        if use == "no" or (use == "listed" and listed is False):
             return wiring_method_location.one_of(
                 segment.location,
-                [place for place, permitted in segment.method.permitted.items() if permitted],
-                f"Segment {segment.index}: {segment.method.name} is not permitted in a {segment.location} location.",
+                [
+                    place
+                    for place, permitted in segment.method.permitted.items()
+                    if permitted == "yes" or (permitted == "listed" and listed)
+                ],
+                f"Segment {segment.index}: {segment.method.name}{' not listed for it' if use == 'listed' else ''} is "
+                f"not permitted in a {segment.location} location{below}.",
                 segment.method.location_citation,
                 f"/run/{segment.index}/location",
                 holds=False,
                 segment=segment.index,
             )
+        if use == "listed" and listed is None and unlisted is None:
+            unlisted = wiring_method_location.undetermined(
+                f"/run/{segment.index}/cable/listed_for_wet",
+                f"Segment {segment.index}: {segment.method.name} is permitted in a {segment.location} location only "
+                "as listed for it, which is not stated.",
+                segment.method.location_citation,
+            )
+    if unlisted is not None:
+        return unlisted
     return wiring_method_location.finding(
         "pass",
         "Every wiring method is permitted in the location of its segment.",

@@ -3,18 +3,23 @@
 from dataclasses import dataclass
 
 from branchwright.calculations.conductor_temperature import operating_temperature_c
-from branchwright.calculations.raceway_fill import conductors_area_in2, fill_percent, same_size_count
+from branchwright.calculations.raceway_fill import (
+    circle_area_in2,
+    conductors_area_in2,
+    fill_percent,
+    same_size_count,
+)
 from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count, once_per_circuit
 from branchwright.checks.circuits.given import Given, SegmentConditions
 from branchwright.checks.circuits.rules.rule import rule
+from branchwright.codebook import MethodFacts
 from branchwright.findings import Finding, Sourced
 from branchwright.quantities.conductor_sizes import ConductorSize
+from branchwright.quantities.lengths import inches
 from branchwright.quantities.trade_sizes import TradeSize
 
 REFERENCE_COLUMN = 75
 """The column that the operating temperature is computed from; the provision on it names the same."""
-
-LIQUIDTIGHT = frozenset({"lfnc-b"})
 
 
 @dataclass(slots=True)
@@ -40,7 +45,9 @@ class Fill:
 
 
 def filling(given: Given, segment: SegmentConditions, sizes: Sizes) -> Filling | None:
-    """Return what fills a raceway, or None where other conductors are in it and their area is unknown."""
+    """Return what fills a raceway or sleeve, or None where the area of something in it is unknown."""
+    if not segment.method.is_raceway:
+        return _cable_in_sleeve(given, segment)
     others = segment.facts.other_current_carrying_conductors or 0
     other_area = segment.facts.other_conductors_area_in2
     if others and not other_area:
@@ -53,11 +60,13 @@ def filling(given: Given, segment: SegmentConditions, sizes: Sizes) -> Filling |
     neutrals = 1 if sizes.neutral else neutral_count(given)
     neutral = areas[insulation, sizes.neutral] if neutrals and sizes.neutral else ungrounded
     grounding = areas[insulation, sizes.grounding] if sizes.grounding else 0.0
-    count = 3 + neutrals + others
+    count = given.ungrounded_count + 1 + neutrals + others
     same = not other_area and ungrounded == grounding and (not neutrals or neutral == ungrounded)
     return Filling(
         count,
-        conductors_area_in2(2, ungrounded, neutrals, neutral, grounding, other_area or 0.0),
+        conductors_area_in2(
+            given.ungrounded_count, ungrounded, neutrals, neutral, grounding, other_area or 0.0
+        ),
         edition.provision("nipple").values["fill_percent"]
         if segment.is_nipple
         else edition.fill_percent(count),
@@ -65,9 +74,33 @@ def filling(given: Given, segment: SegmentConditions, sizes: Sizes) -> Filling |
     )
 
 
-def fill(segment: SegmentConditions, content: Filling, trade_size: TradeSize) -> Fill:
+def _cable_in_sleeve(given: Given, segment: SegmentConditions) -> Filling | None:
+    """Return a cable as what fills its sleeve: one conductor of the sheath's diameter."""
+    facts = segment.facts
+    diameter = facts.cable.outside_diameter if facts.cable else None
+    others = facts.other_current_carrying_conductors or (facts.bundled_cables or 1) - 1
+    if facts.sleeve_method is None or diameter is None or (others and not facts.other_conductors_area_in2):
+        return None
+    area = circle_area_in2.value(inches(diameter.value, diameter.unit))
+    return Filling(
+        1 + others,
+        area + (facts.other_conductors_area_in2 or 0.0),
+        given.edition.fill_percent(1 + others),
+        None,
+    )
+
+
+def raceway_of(given: Given, segment: SegmentConditions) -> MethodFacts:
+    """Return a segment's raceway, or the sleeve around its cable."""
+    sleeve = segment.facts.sleeve_method
+    if sleeve is None or segment.method.is_raceway:
+        return segment.method
+    return given.edition.methods[sleeve]
+
+
+def fill(given: Given, segment: SegmentConditions, content: Filling, trade_size: TradeSize) -> Fill:
     """Return the fill of a trade size by what goes into it."""
-    raceway = segment.method.areas_in2[trade_size]
+    raceway = raceway_of(given, segment).areas_in2[trade_size]
     percent = fill_percent.value(content.area_in2, raceway)
     limit = content.limit.number
     holds = percent <= limit or (
@@ -82,8 +115,8 @@ def nearest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -
     content = filling(given, segment, sizes)
     trade_size: TradeSize | None = None
     if content is not None:
-        for trade_size in segment.method.areas_in2:
-            if fill(segment, content, trade_size).holds:
+        for trade_size in raceway_of(given, segment).areas_in2:
+            if fill(given, segment, content, trade_size).holds:
                 break
     return trade_size
 
@@ -94,10 +127,10 @@ def fills(circuit: Circuit) -> dict[int, Fill]:
     found: dict[int, Fill] = {}
     for segment in circuit.given.segments:
         trade_size = circuit.sizes.trade_sizes[segment.index]
-        if segment.method.is_raceway and trade_size is not None:
+        if trade_size is not None:
             content = filling(circuit.given, segment, circuit.sizes)
             if content is not None:
-                found[segment.index] = fill(segment, content, trade_size)
+                found[segment.index] = fill(circuit.given, segment, content, trade_size)
     return found
 
 
@@ -105,10 +138,12 @@ def fills(circuit: Circuit) -> dict[int, Fill]:
 def raceway_fill(circuit: Circuit) -> Finding:
     """Do the conductors fill each raceway no more than permitted?
 
-    Applies: to every segment in a raceway.
+    Applies: to every segment in a raceway, and to cables in a sleeve.
     Rests on: 53, 31 and 40 percent of the area for one, two and more conductors, 60 percent in a nipple; every
-    conductor counts, the grounding conductor too; of conductors of one size a decimal of 0.8 counts as one.
-    Missing facts: undetermined where a trade size, or the area of other conductors in the raceway, is unknown.
+    conductor counts, the grounding conductor too, a multiconductor cable as one of the diameter of its sheath; of
+    conductors of one size a decimal of 0.8 counts as one.
+    Missing facts: undetermined where a trade size, the kind of a sleeve, the diameter of a cable in it, or the
+    area of other conductors is unknown.
     """
     given = circuit.given
     cited = given.edition.citation_of("raceway_fill")
@@ -116,15 +151,23 @@ def raceway_fill(circuit: Circuit) -> Finding:
     unknown: Finding | None = None
     for segment in given.segments:
         pointer = f"/run/{segment.index}/raceway_trade_size"
-        if not segment.method.is_raceway:
-            if segment.facts.raceway_trade_size is not None:
-                why = f"Segment {segment.index} is a cable; fill of a sleeve around it is not judged here."
-                unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
+        sleeve = segment.facts.sleeve_method
+        if not segment.method.is_raceway and segment.facts.raceway_trade_size is None and sleeve is None:
             continue
         filled = fills(circuit).get(segment.index)
         if filled is None:
             why = f"The trade size of segment {segment.index} is not stated."
-            if (
+            if not segment.method.is_raceway and sleeve is None:
+                pointer = f"/run/{segment.index}/sleeve_method"
+                why = f"Segment {segment.index} is a cable, and the kind of its sleeve is not stated."
+            elif not segment.method.is_raceway and not (
+                segment.facts.cable and segment.facts.cable.outside_diameter
+            ):
+                pointer = f"/run/{segment.index}/cable/outside_diameter"
+                why = (
+                    f"Segment {segment.index} is a cable in a sleeve, and its outside diameter is not stated."
+                )
+            elif (
                 segment.facts.other_current_carrying_conductors
                 and not segment.facts.other_conductors_area_in2
             ):
@@ -143,7 +186,8 @@ def raceway_fill(circuit: Circuit) -> Finding:
                 round(filled.percent, 2),
                 filled.limit.number,
                 "%",
-                f"{filled.count} conductors fill trade size {filled.trade_size} of segment {segment.index} to "
+                f"{filled.count} {'conductors fill' if filled.count > 1 else 'cable fills'} trade size "
+                f"{filled.trade_size} of segment {segment.index} to "
                 f"{filled.percent:.1f} of {filled.limit.number:g} percent{note}.",
                 filled.limit.citation,
                 pointer,
@@ -181,7 +225,7 @@ def within_listing(given: Given, breaker_a: float, size: ConductorSize) -> bool:
 def _by_column(given: Given, segment: SegmentConditions) -> bool:
     """Return whether the other reading is in force here: wet liquidtight listed for no more than 60 degC."""
     return (
-        segment.method.name in LIQUIDTIGHT
+        segment.method.is_liquidtight
         and segment.location != "dry"
         and segment.listed_c is not None
         and segment.listed_c <= 60

@@ -5,7 +5,8 @@ from branchwright.calculations.continuous_load import least_rating_a
 from branchwright.checks.circuits.circuit import run_ampacity_a, segment_ampacity_a, terminal_ampacity_a
 from branchwright.checks.circuits.given import SegmentConditions
 from branchwright.checks.circuits.working.ledger import Ledger, stated
-from branchwright.findings import StepInput
+from branchwright.findings import Sourced, StepInput
+from branchwright.quantities.conductor_sizes import ConductorSize
 
 
 def least_ampacity(ledger: Ledger, load_a: StepInput) -> None:
@@ -26,9 +27,9 @@ def terminal_ampacity(ledger: Ledger, column_c: StepInput) -> StepInput:
     size = ledger.circuit.ungrounded
     inputs = {"size": ledger.size("ungrounded", size), "material": ledger.material(), "column_c": column_c}
     expression = "lookup(ampacity, size, material, column_c)"
-    cap = next((segment.method.cap_c for segment in given.segments if segment.method.cap_c is not None), None)
-    if cap is not None:
-        inputs["cap_c"] = cap
+    caps = [cap for segment in given.segments if (cap := _cap(segment, size)) is not None]
+    if caps:
+        inputs["cap_c"] = min(caps, key=lambda cap: cap.number)
         expression = f"min({expression}, lookup(ampacity, size, material, cap_c))"
     return ledger.work_out(
         "terminal-ampacity",
@@ -41,14 +42,36 @@ def terminal_ampacity(ledger: Ledger, column_c: StepInput) -> StepInput:
     )
 
 
+def _cap(segment: SegmentConditions, size: ConductorSize) -> Sourced | None:
+    """Return the temperature column that caps a size in a segment, from where the book prints it."""
+    column = segment.cap_column_of(size)
+    if column is None:
+        return None
+    if segment.insulated_cap is not None and column == segment.insulated_cap_column:
+        return segment.insulated_cap
+    return segment.cap
+
+
+def _start(ledger: Ledger, segment: SegmentConditions) -> StepInput | None:
+    """Return the temperature column that correction starts from: as marked on the cable, or by the book."""
+    cable = segment.facts.cable
+    if segment.method.marked_rating and cable and cable.conductor_temperature_rating_c:
+        return stated(
+            float(cable.conductor_temperature_rating_c),
+            "degC",
+            f"/run/{segment.index}/cable/conductor_temperature_rating_c",
+        )
+    return segment.method.start_c or ledger.edition.insulation_temperatures.get(
+        (ledger.given.insulation, segment.location)
+    )
+
+
 def segment_ampacity(ledger: Ledger, segment: SegmentConditions) -> StepInput | None:
     """Enter the ampacity of one segment and return it; None where no printed factor reaches its ambient."""
     edition = ledger.edition
     material, size = ledger.given.material, ledger.circuit.ungrounded
     ambient = _ambient(ledger, segment)
-    start = segment.method.start_c or edition.insulation_temperatures.get(
-        (ledger.given.insulation, segment.location)
-    )
+    start = _start(ledger, segment)
     adjustment = _adjustment(ledger, segment)
     if segment.correction is None or start is None:
         return None
@@ -75,7 +98,8 @@ def segment_ampacity(ledger: Ledger, segment: SegmentConditions) -> StepInput | 
             segment.index,
         )
     )
-    if segment.method.cap_c is None:
+    cap = _cap(segment, size)
+    if cap is None:
         return corrected
     return ledger.work_out(
         at + "ampacity",
@@ -85,11 +109,13 @@ def segment_ampacity(ledger: Ledger, segment: SegmentConditions) -> StepInput | 
             "corrected_a": corrected,
             "size": ledger.size("ungrounded", size),
             "material": ledger.material(),
-            "cap_c": segment.method.cap_c,
+            "cap_c": cap,
         },
         segment_ampacity_a(ledger.given, segment, size),
         "A",
-        segment.method.ampacity_citation,
+        segment.method.insulated_citation
+        if cap is segment.insulated_cap
+        else segment.method.ampacity_citation,
         segment.index,
     )
 
@@ -117,17 +143,19 @@ def _ambient(ledger: Ledger, segment: SegmentConditions) -> StepInput:
 def _adjustment(ledger: Ledger, segment: SegmentConditions) -> StepInput:
     """Return the adjustment in percent, entering its look-up where other conductors make it one."""
     adjustment: StepInput = segment.adjustment
-    others = segment.facts.other_current_carrying_conductors
-    if others is not None and segment.adjustment_percent != 100.0:
+    if segment.others and segment.adjustment_percent != 100.0:
+        own = segment.conductor_count - segment.others
+        pointer = f"/run/{segment.index}/other_current_carrying_conductors"
+        expression, stands_for = f"lookup(conductor_count_adjustment, {own} + others)", float(segment.others)
+        if segment.facts.other_current_carrying_conductors is None:
+            pointer = f"/run/{segment.index}/bundled_cables"
+            expression = f"lookup(conductor_count_adjustment, {own} + 2 * (others - 1))"
+            stands_for = float(segment.facts.bundled_cables or 1)
         adjustment = ledger.work_out(
             f"segment-{segment.index}-adjustment",
             "adjustment for the number of current-carrying conductors",
-            f"lookup(conductor_count_adjustment, {segment.conductor_count - others} + others)",
-            {
-                "others": stated(
-                    float(others), "count", f"/run/{segment.index}/other_current_carrying_conductors"
-                )
-            },
+            expression,
+            {"others": stated(stands_for, "count", pointer)},
             segment.adjustment_percent,
             "%",
             segment.adjustment.citation,

@@ -1,12 +1,13 @@
 """Steps of a segment's raceway: its fill, and the temperature of the conductors in it."""
 
 from branchwright.calculations.conductor_temperature import operating_temperature_c
-from branchwright.calculations.raceway_fill import fill_percent, same_size_count
+from branchwright.calculations.raceway_fill import circle_area_in2, fill_percent, same_size_count
 from branchwright.checks.circuits.circuit import neutral_count
 from branchwright.checks.circuits.given import SegmentConditions
-from branchwright.checks.circuits.rules.raceways import REFERENCE_COLUMN, fills
+from branchwright.checks.circuits.rules.raceways import REFERENCE_COLUMN, fills, raceway_of
 from branchwright.checks.circuits.working.ledger import Ledger, stated
 from branchwright.findings import StepInput
+from branchwright.quantities.lengths import UNITS_PER_FOOT, inches
 
 
 def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
@@ -18,14 +19,19 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
         return
     at = f"segment-{segment.index}-"
     areas = edition.conductor_areas
-    inputs: dict[str, StepInput] = {
-        "ungrounded_in2": areas[given.insulation, circuit.ungrounded],
-        "grounding_in2": areas[given.insulation, sizes.grounding],
-    }
-    expression = "2 * ungrounded_in2 + grounding_in2"
-    if sizes.neutral or neutral_count(given):
-        inputs["neutral_in2"] = areas[given.insulation, sizes.neutral or circuit.ungrounded]
-        expression = "2 * ungrounded_in2 + neutral_in2 + grounding_in2"
+    inputs: dict[str, StepInput]
+    if segment.method.is_raceway:
+        inputs = {
+            "ungrounded_in2": areas[given.insulation, circuit.ungrounded],
+            "grounding_in2": areas[given.insulation, sizes.grounding],
+        }
+        expression = f"{given.ungrounded_count} * ungrounded_in2 + grounding_in2"
+        if sizes.neutral or neutral_count(given):
+            inputs["neutral_in2"] = areas[given.insulation, sizes.neutral or circuit.ungrounded]
+            expression = f"{given.ungrounded_count} * ungrounded_in2 + neutral_in2 + grounding_in2"
+    else:
+        inputs = {"cable_in2": _cable_area(ledger, segment)}
+        expression = "cable_in2"
     others = segment.facts.other_conductors_area_in2
     if others:
         inputs["other_in2"] = stated(others, "in2", f"/run/{segment.index}/other_conductors_area_in2")
@@ -40,7 +46,7 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
         edition.citation_of("conductor_areas"),
         segment.index,
     )
-    raceway = segment.method.areas[filled.trade_size]
+    raceway = raceway_of(given, segment).areas[filled.trade_size]
     ledger.note(
         fill_percent.step(
             at + "fill", {"area_in2": area, "raceway_in2": raceway}, filled.limit.citation, segment.index
@@ -59,6 +65,37 @@ def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:
                 segment.index,
             )
         )
+
+
+def _cable_area(ledger: Ledger, segment: SegmentConditions) -> StepInput:
+    """Enter the area of a cable in its sleeve, its diameter turned into inches first."""
+    cable = segment.facts.cable
+    diameter = cable.outside_diameter if cable else None
+    if diameter is None:
+        # A fill was found, so the diameter is stated.
+        raise ValueError("A cable without a diameter has no area.")
+    pointer = f"/run/{segment.index}/cable/outside_diameter/value"
+    found = stated(diameter.value, diameter.unit, pointer)
+    at = f"segment-{segment.index}-"
+    if diameter.unit != "in":
+        found = ledger.work_out(
+            at + "cable-diameter",
+            "outside diameter in inches",
+            f"diameter / {UNITS_PER_FOOT[diameter.unit]:g} * 12",
+            {"diameter": found},
+            inches(diameter.value, diameter.unit),
+            "in",
+            None,
+            segment.index,
+        )
+    return ledger.add(
+        circle_area_in2.step(
+            at + "cable-area",
+            {"diameter_in": found},
+            ledger.edition.provision("nipple").citation,
+            segment.index,
+        )
+    )
 
 
 def operating_temperature(ledger: Ledger, segment: SegmentConditions, load_a: StepInput) -> None:
