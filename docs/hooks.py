@@ -1,32 +1,69 @@
 """Fills the pages with what the code, the codebook and the tests say, when the site is built.
 
-A page holds a line `<!-- generated: <part> -->` where a part goes. Nothing that is generated is kept.
+A page holds a line `<!-- generated: <part> -->` where a part goes; whole pages are made for each rule, table and
+provision. In the navigation a name with a `*` stands for the pages that it fits. Nothing that is generated is kept.
 """
 
 import re
 from collections.abc import Callable
+from fnmatch import fnmatch
+from functools import cache
+from pathlib import Path
 from typing import Any
 
 from mkdocs.exceptions import PluginError
-from page_parts import check_sources, code_book, rules, service
+from mkdocs.structure.files import File, Files
+from page_parts import (
+    check_sources,
+    code_book,
+    contract,
+    decisions,
+    interpretations,
+    rules,
+    service,
+    uncertainties,
+)
 
 PARTS: dict[str, Callable[[], str]] = {
-    "rules": rules.every_rule,
+    "operations": contract.operations,
+    "request-fields": contract.request_fields,
+    "rules": rules.index,
     "editions": code_book.editions,
-    "tables": code_book.tables,
-    "provisions": code_book.provisions,
-    "interpretations": code_book.interpretations,
-    "interpretation-defaults": code_book.interpretation_defaults,
-    "less-than-high": code_book.less_than_high,
-    "not-from-print": code_book.sure_but_not_from_print,
+    "tables": code_book.tables_overview,
+    "provisions": code_book.provisions_overview,
+    "interpretations-overview": interpretations.overview,
+    "interpretations": interpretations.every_interpretation,
+    "less-than-high": uncertainties.less_than_high,
+    "not-from-print": uncertainties.sure_but_not_from_print,
     "checks-summary": check_sources.summary,
     "checks-sourced": check_sources.sourced,
     "checks-unsourced": check_sources.unsourced,
     "settings": service.settings,
     "problems": service.problems,
+    "licence": service.licence,
+    "decisions": decisions.index,
 }
 
-_MARKER = re.compile(r"^<!-- generated: ([a-z-]+) -->$", re.MULTILINE)
+_MARKER = re.compile(r"^<!-- generated: ([a-z0-9-]+) -->$", re.MULTILINE)
+
+
+@cache
+def generated_pages() -> dict[str, str]:
+    """Return the text of each page that is made as a whole, by its path."""
+    return {**rules.pages(), **code_book.table_pages(), **code_book.provision_pages()}
+
+
+def on_config(config: Any) -> None:
+    """Put the pages in the place of the names with a `*` in the navigation."""
+    folder = Path(config.docs_dir)
+    written = sorted(file.relative_to(folder).as_posix() for file in folder.rglob("*.md"))
+    config.nav = _filled(config.nav, [*generated_pages(), *written], set(_named(config.nav)))
+
+
+def on_files(files: Files, config: Any) -> None:
+    """Add the generated pages to those that are written."""
+    for path, text in generated_pages().items():
+        files.append(File.generated(config, path, content=text))
 
 
 def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
@@ -39,3 +76,28 @@ def on_page_markdown(markdown: str, page: Any, **_: Any) -> str:
         return PARTS[name]()
 
     return _MARKER.sub(part, markdown)
+
+
+def _named(nav: Any) -> list[str]:
+    """Return every page that the navigation names itself."""
+    if isinstance(nav, str):
+        return [] if "*" in nav else [nav]
+    entries = nav.values() if isinstance(nav, dict) else nav
+    return [name for entry in entries for name in _named(entry)]
+
+
+def _filled(nav: list[Any], pages: list[str], named: set[str]) -> list[Any]:
+    filled: list[Any] = []
+    for entry in nav:
+        if isinstance(entry, dict):
+            filled.append(
+                {
+                    title: _filled(part, pages, named) if isinstance(part, list) else part
+                    for title, part in entry.items()
+                }
+            )
+        elif "*" in entry:
+            filled += [page for page in pages if fnmatch(page, entry) and page not in named]
+        else:
+            filled.append(entry)
+    return filled

@@ -1,173 +1,155 @@
-"""The codebook: every table, provision and interpretation, with where each was found and how sure we are."""
-
-from collections.abc import Callable, Iterator
+"""The pages of the codebook: an overview by edition, one page a table, one page a provision."""
 
 from branchwright import codebook
-from branchwright.codebook import Provision, Table, loader
-from branchwright.codebook.records import Evidence
-from branchwright.findings.citations import Value
-from page_parts.markdown import blocks, code, table, words
+from branchwright.checks.circuits.rules import RULES
+from branchwright.codebook import Column, Provision, Table
+from page_parts.entries import EDITIONS, Entry, cell, every_entry, lacking, proof, provisions, tables
+from page_parts.markdown import blocks, code, link, table, words
+
+WIDE = 12
+"""A table of more columns than this is shown with its rows as columns, where that makes it narrower."""
 
 
 def editions() -> str:
-    """Return the editions that the codebook knows."""
+    """Return the editions that the codebook knows, with how sure we are of what they hold."""
+    confidence = {edition: {"high": 0, "medium": 0, "low": 0} for edition in EDITIONS}
+    for entry in every_entry():
+        for edition, evidence in entry.evidence.items():
+            confidence[edition][evidence.confidence] += 1
     return table(
-        ("edition", "title", "publication", "notes"),
+        ("edition", "publication", "status", "entries of high, medium, low confidence", "notes"),
         [
-            (code(item.name), words(item.title), words(item.publication), words(item.notes or ""))
+            (
+                code(item.name),
+                words(item.publication),
+                words(item.status),
+                ", ".join(str(count) for count in confidence[item.name].values()),
+                words(item.notes or ""),
+            )
             for item in codebook.editions()
         ],
     )
 
 
-def tables() -> str:
-    """Return every table of every edition with its rows."""
-    return blocks(
-        *[_table(item, edition.name) for edition in codebook.editions() for item in _tables(edition.name)]
-    )
+def tables_overview() -> str:
+    """Return every table with its section and confidence in each edition."""
+    return _overview("table", list(tables().values()))
 
 
-def provisions() -> str:
-    """Return every provision of every edition with its values."""
-    return blocks(
-        *[
-            _provision(item, edition.name)
-            for edition in codebook.editions()
-            for item in loader.provisions(edition.name).values()
-        ]
-    )
+def provisions_overview() -> str:
+    """Return every provision with its section and confidence in each edition."""
+    return _overview("provision", list(provisions().values()))
 
 
-def interpretations() -> str:
-    """Return the points that are read two ways, with their readings."""
-    return blocks(
-        *[
-            blocks(
-                f"### {item.name} {{ #interpretation-{item.name} }}",
-                f"**{words(item.question)}**",
-                "Section: " + "; ".join(f"{words(section)} ({at})" for at, section in item.sections.items()),
-                table(
-                    ("reading", "meaning", "default"),
-                    [
-                        (code(name), words(meaning), "yes" if name == item.default else "")
-                        for name, meaning in item.readings.items()
-                    ],
-                ),
-                words(item.notes or ""),
-            )
-            for item in codebook.interpretations()
-        ]
-    )
+def table_pages() -> dict[str, str]:
+    """Return the page of each table by its path."""
+    return {entry.page: _table_page(name, entry) for name, entry in tables().items()}
 
 
-def interpretation_defaults() -> str:
-    """Return one line for each interpretation: the question, the reading that binds, the notes."""
+def provision_pages() -> dict[str, str]:
+    """Return the page of each provision by its path."""
+    return {entry.page: _provision_page(entry) for entry in provisions().values()}
+
+
+def _overview(kind: str, entries: list[Entry]) -> str:
     return table(
-        ("interpretation", "question", "default", "notes"),
+        (kind, *EDITIONS),
         [
             (
-                f"[{item.name}](codebook.md#interpretation-{item.name})",
-                words(item.question),
-                code(item.default),
-                words(item.notes or ""),
+                link(entry.name, entry.page),
+                *(
+                    f"{words(entry.evidence[edition].section)}, {entry.evidence[edition].confidence}"
+                    if edition in entry.records
+                    else "none"
+                    for edition in EDITIONS
+                ),
             )
-            for item in codebook.interpretations()
+            for entry in entries
         ],
     )
 
 
-def less_than_high() -> str:
-    """Return the entries whose confidence is medium or low, with the reason."""
-    return _entries(lambda evidence: evidence.confidence != "high")
-
-
-def sure_but_not_from_print() -> str:
-    """Return the entries of high confidence that were not read from a print."""
-    return _entries(lambda evidence: evidence.confidence == "high" and evidence.found != "print")
-
-
-def _entries(wanted: Callable[[Evidence], bool]) -> str:
-    """Return one short section an entry."""
+def _table_page(folder: str, entry: Entry) -> str:
+    records: dict[str, Table] = {
+        name: item for name, item in entry.records.items() if isinstance(item, Table)
+    }
+    shown = list(records.values())[-1]
+    keys = ", ".join(code(key) for key in shown.row_keys)
     return blocks(
-        *[
-            blocks(
-                f"### [{words(title)}](codebook.md#{anchor}) {{ #{anchor} }}",
-                f"{words(evidence.section)}. Confidence: {evidence.confidence}. Found: {evidence.found}.",
-                f"*Source:* {words(evidence.source)}",
-                f"*Notes:* {words(evidence.notes)}" if evidence.notes else "",
-            )
-            for title, anchor, evidence in _evidence()
-            if wanted(evidence)
-        ]
-    )
-
-
-def _evidence() -> Iterator[tuple[str, str, Evidence]]:
-    for edition in codebook.editions():
-        for item in _tables(edition.name):
-            yield item.title, f"table-{_public(item)}", item.evidence
-        for provision in loader.provisions(edition.name).values():
-            yield provision.title, f"provision-{provision.concept}", provision.evidence
-
-
-def _tables(edition: str) -> list[Table]:
-    return list(loader.tables(edition).values())
-
-
-def _public(item: Table) -> str:
-    """Return a table's name as paths and steps write it."""
-    return item.name.replace("_", "-")
-
-
-def _table(item: Table, edition: str) -> str:
-    keys = ", ".join(code(key) for key in item.row_keys)
-    return blocks(
-        f"### {words(item.title)} {{ #table-{_public(item)} }}",
-        f"{code(_public(item))}, {edition}. {words(item.evidence.section)}.",
-        f"*Look-up:* {words(item.lookup)} Row keys: {keys}; match {code(item.match)}.",
-        _proof(item.evidence),
+        f"# {entry.name}",
+        f"**{words(shown.title)}**",
+        f"*Look-up:* {words(shown.lookup)} Row keys: {keys}; match {code(shown.match)}.",
+        lacking(entry),
+        _cited_by(folder),
+        "## Rows",
+        *[_rows(names, item) for names, item in _same_rows(records)],
+        "## Columns",
         table(
             ("column", "unit", "meaning"),
-            [(code(column.name), words(column.unit), words(column.meaning)) for column in item.columns],
+            [(code(column.name), words(column.unit), words(column.meaning)) for column in shown.columns],
         ),
-        table(
-            [column.name for column in item.columns],
-            [[_cell(row[column.name]) for column in item.columns] for row in item.rows],
-        ),
+        "## Where it was found",
+        proof(entry.evidence),
     )
 
 
-def _provision(item: Provision, edition: str) -> str:
+def _same_rows(records: dict[str, Table]) -> list[tuple[list[str], Table]]:
+    """Return each different set of rows once, with the editions that print it."""
+    found: list[tuple[list[str], Table]] = []
+    for edition, item in records.items():
+        for names, other in found:
+            if other.rows == item.rows:
+                names.append(edition)
+                break
+        else:
+            found.append(([edition], item))
+    return found
+
+
+def _rows(names: list[str], item: Table) -> str:
+    headings = [column.name for column in item.columns]
+    lines = [[cell(row[name]) for name in headings] for row in item.rows]
+    if len(headings) > WIDE and len(lines) < len(headings):
+        turned = list(zip(headings, *lines, strict=True))
+        shown = table([code(turned[0][0]), *turned[0][1:]], [(code(row[0]), *row[1:]) for row in turned[1:]])
+    else:
+        shown = table(headings, lines)
+    return blocks(f"### {', '.join(names)} {{ #{'-'.join(names)} }}", shown)
+
+
+def _provision_page(entry: Entry) -> str:
+    records: dict[str, Provision] = {
+        name: item for name, item in entry.records.items() if isinstance(item, Provision)
+    }
+    columns: dict[str, Column] = {column.name: column for item in records.values() for column in item.columns}
     return blocks(
-        f"### {words(item.title)} {{ #provision-{item.concept} }}",
-        f"{code(item.concept)}, {edition}. {words(item.evidence.section)}.",
-        _proof(item.evidence),
+        f"# {entry.name}",
+        f"**{words(entry.title)}**",
+        lacking(entry),
+        _cited_by(entry.name),
+        "## Values",
         table(
-            ("value", "", "unit", "meaning"),
+            ("value", *records, "unit", "meaning"),
             [
                 (
-                    code(column.name),
-                    _cell(item.values[column.name].value),
+                    code(name),
+                    *(_value(item, name) for item in records.values()),
                     words(column.unit),
                     words(column.meaning),
                 )
-                for column in item.columns
+                for name, column in columns.items()
             ],
         ),
+        "## Where it was found",
+        proof(entry.evidence),
     )
 
 
-def _proof(evidence: Evidence) -> str:
-    lines = [
-        f"- Confidence: {evidence.confidence}. Found: {evidence.found}. Checked: {evidence.checked}.",
-        f"- Source: {words(evidence.source)}",
-        f"- Notes: {words(evidence.notes)}" if evidence.notes else "",
-    ]
-    return "\n".join(line for line in lines if line)
+def _value(item: Provision, name: str) -> str:
+    found = item.values.get(name)
+    return "no limit" if found is None else cell(found.value)
 
 
-def _cell(value: Value | None) -> str:
-    """Return a value as it is printed; an empty cell stays empty."""
-    if value is None:
-        return ""
-    return words(f"{value:.10g}" if isinstance(value, float) else value)
+def _cited_by(concept: str) -> str:
+    rules = [link(rule.name, f"rules/{rule.name}.md") for rule in RULES if rule.concept == concept]
+    return f"Cited by the rules {', '.join(rules)}." if rules else ""

@@ -1,7 +1,7 @@
-"""Markdown that means what the text says: escaped words, tables and anchors."""
+"""Markdown that means what the text says: escaped words, tables and links."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 _SPECIAL = re.compile(r"([\\`*_\[\]<>|#&])")
 
@@ -17,8 +17,13 @@ def code(text: str) -> str:
 
 
 def long_code(text: str) -> str:
-    """Return a long name in a monospaced face, which may be broken after an underscore."""
-    return "<code>" + words(text).replace("\\_", "\\_<wbr>") + "</code>"
+    """Return a long name in a monospaced face, which may be broken after an underscore or a slash."""
+    return "<code>" + words(text).replace("\\_", "\\_<wbr>").replace("/", "/<wbr>") + "</code>"
+
+
+def link(text: str, page: str) -> str:
+    """Return a link to a page, named from the folder of the pages, with its anchor where it has one."""
+    return f"[{words(text)}](/{page})"
 
 
 def table(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -30,3 +35,17 @@ def table(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
 def blocks(*parts: str) -> str:
     """Return parts as paragraphs, those that are empty left out."""
     return "\n\n".join(part for part in parts if part)
+
+
+def bullets(items: Iterable[str]) -> str:
+    """Return a list, items that are empty left out."""
+    return "\n".join(f"- {item}" for item in items if item)
+
+
+def by_edition(texts: Mapping[str, str]) -> list[tuple[str, str]]:
+    """Return each different text once, after the names of the editions that say it."""
+    editions: dict[str, list[str]] = {}
+    for edition, text in texts.items():
+        if text:
+            editions.setdefault(text, []).append(edition)
+    return [(", ".join(names), text) for text, names in editions.items()]

@@ -1,42 +1,74 @@
-"""The rules, from the docstrings of their functions."""
+"""The rules, from the docstrings of their functions: an index, and one page a rule."""
 
 import inspect
 import re
+import sys
 
-from branchwright import codebook
 from branchwright.checks.circuits.rules import RULES, Rule
-from branchwright.codebook import EditionRecord, ProvisionLacking
+from branchwright.codebook import ProvisionLacking
 from branchwright.codebook.editions import edition_book
-from page_parts.markdown import blocks, code, table, words
+from page_parts import exercised, interpretations
+from page_parts.entries import EDITIONS, Entry, provisions, tables
+from page_parts.markdown import blocks, bullets, link, long_code, table, words
 
 LABELS = ("Applies", "Rests on", "Missing facts")
 
 
-def every_rule() -> str:
-    """Return one section a rule, in the order in which the rules are asked."""
-    return blocks(_contents(), *[_rule(rule) for rule in RULES])
-
-
-def _contents() -> str:
-    rows = [(f"[{code(rule.name)}](#{rule.name})", words(_question(rule)), rule.force) for rule in RULES]
-    return table(("rule", "question", "force"), rows)
-
-
-def _rule(rule: Rule) -> str:
-    sections = "; ".join(f"{words(_section(rule, record))} ({record.name})" for record in codebook.editions())
-    consults = ", ".join(f"[{name}](codebook.md#interpretation-{name})" for name in sorted(rule.consults))
-    facts = [
-        f"- Subject: {words(rule.subject)}. Force: {rule.force}.",
-        f"- Section: {sections}.",
-        f"- May consult: {consults}." if consults else "",
-        "- Asked in reviews only: a design has nothing to hold it against." if rule.review_only else "",
-    ]
+def index() -> str:
+    """Return every rule with its question, by what the rules are about, in the order in which they are asked."""
+    groups: dict[str, list[Rule]] = {}
+    for rule in RULES:
+        groups.setdefault(_about(rule), []).append(rule)
     return blocks(
-        f"## {rule.name} {{ #{rule.name} }}",
-        f"**{words(_question(rule))}**",
-        "\n".join(fact for fact in facts if fact),
-        *[f"*{label}:* {words(text)}" for label, text in _parts(rule).items()],
+        *[
+            blocks(
+                f"## {words(about)}",
+                table(
+                    ("rule", "question", "force"),
+                    [(link(rule.name, page(rule)), words(_question(rule)), rule.force) for rule in rules],
+                ),
+            )
+            for about, rules in groups.items()
+        ]
     )
+
+
+def pages() -> dict[str, str]:
+    """Return the page of each rule by its path."""
+    return {page(rule): _page(rule) for rule in RULES}
+
+
+def page(rule: Rule) -> str:
+    """Return the path of a rule's page."""
+    return f"rules/{rule.name}.md"
+
+
+def _page(rule: Rule) -> str:
+    parts = _parts(rule)
+    consults = [link(name, interpretations.anchor(name)) for name in sorted(rule.consults)]
+    return blocks(
+        f"# {rule.name}",
+        f"**{words(_question(rule))}**",
+        bullets(
+            (
+                f"Subject: {words(rule.subject)}. Force: {rule.force}.",
+                "Asked in reviews only: a design has nothing to hold it against." if rule.review_only else "",
+            )
+        ),
+        *[blocks(f"## {label}", _sentence(text)) for label, text in parts.items()],
+        "## Sections",
+        _sections(rule),
+        "## Interpretations",
+        f"May consult {', '.join(consults)}." if consults else "It consults none.",
+        "## What exercises it",
+        _exercised(rule),
+    )
+
+
+def _about(rule: Rule) -> str:
+    """Return what the rules of a module are about: the first line of its docstring."""
+    module = sys.modules[rule.function.__module__]
+    return inspect.cleandoc(module.__doc__ or "").partition("\n")[0].rstrip(".")
 
 
 def _question(rule: Rule) -> str:
@@ -53,8 +85,52 @@ def _parts(rule: Rule) -> dict[str, str]:
     return found
 
 
-def _section(rule: Rule, record: EditionRecord) -> str:
+def _sentence(text: str) -> str:
+    return words(text[0].upper() + text[1:])
+
+
+def _entry(rule: Rule) -> Entry:
+    return tables().get(rule.concept) or provisions()[rule.concept]
+
+
+def _sections(rule: Rule) -> str:
+    entry = _entry(rule)
+    return blocks(
+        f"From {link(entry.name, entry.page)} in the codebook. A finding cites what is closest to it, which may be "
+        "another section.",
+        table(
+            ("edition", "section", "confidence"),
+            [
+                (
+                    edition,
+                    words(_section(rule, edition)),
+                    entry.evidence[edition].confidence if edition in entry.records else "",
+                )
+                for edition in EDITIONS
+            ],
+        ),
+    )
+
+
+def _section(rule: Rule, edition: str) -> str:
     try:
-        return rule.cited(edition_book(record.name)).section
+        return rule.cited(edition_book(edition)).section
     except ProvisionLacking:
-        return "no such provision"
+        return "no such provision: undetermined"
+
+
+def _exercised(rule: Rule) -> str:
+    situations = exercised.situations().get(rule.name, [])
+    tests = exercised.tests().get(rule.name, [])
+    return blocks(
+        table(
+            ("situation", "expected", "source"),
+            [(words(item.title), item.outcome, words(item.source)) for item in situations],
+        )
+        if situations
+        else "No situation is about this rule alone; each of them asks it.",
+        bullets(
+            f"{long_code(file)}: {words(name.removeprefix('test_').replace('_', ' '))}"
+            for file, _, name in (test.partition(": ") for test in tests)
+        ),
+    )

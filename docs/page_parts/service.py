@@ -1,5 +1,6 @@
 """The service's settings and problem types, from the code that reads and sends them."""
 
+from pathlib import Path
 from typing import Any
 
 from branchwright.http_api.problems import KINDS
@@ -59,3 +60,9 @@ def _default(value: object) -> str:
     if value is None or value == ():
         return "not set"
     return code(str(value).lower() if isinstance(value, bool) else str(value))
+
+
+def licence() -> str:
+    """Return the licence's text, word for word."""
+    text = (Path(__file__).parents[1] / "LICENSE.txt").read_text("utf-8")
+    return f"```text\n{text.strip(chr(10))}\n```"

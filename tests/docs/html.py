@@ -25,13 +25,20 @@ class BuiltPage(HTMLParser):
         super().__init__()
         self.fetched: list[str] = []
         self.links: list[str] = []
+        self.linked: set[str] = set()
         self.classes: set[str] = set()
         self.sections: dict[str, Section] = {"": Section(0)}
         self._here = self.sections[""]
         self._in_article = False
         self._cell: list[str] | None = None
+        self._folder = file.parent
         self.feed(file.read_text("utf-8"))
         self.text = " ".join(" ".join(section.text.split()) for section in self.sections.values())
+
+    def shows(self, text: str, section: str | None = None) -> bool:
+        """Whether the page, or one section of it, shows a text, however its lines are broken."""
+        shown = self.text if section is None else " ".join(self.sections[section].text.split())
+        return " ".join(text.split()) in shown
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         given = {name: value or "" for name, value in attrs}
@@ -44,6 +51,8 @@ class BuiltPage(HTMLParser):
             self._in_article = True
         if not self._in_article:
             return
+        if tag == "a" and "href" in given:
+            self.linked.add(self._within_site(given["href"]))
         if tag in HEADINGS:
             self._here = self.sections.setdefault(given.get("id", ""), Section(int(tag[1])))
         elif tag == "table":
@@ -52,6 +61,10 @@ class BuiltPage(HTMLParser):
             self._here.tables[-1].append([])
         elif tag in ("td", "th"):
             self._cell = []
+
+    def _within_site(self, address: str) -> str:
+        """Return the file that a link of the article leads to."""
+        return str((self._folder / address.partition("#")[0]).resolve())
 
     def handle_endtag(self, tag: str) -> None:
         if tag == "article":

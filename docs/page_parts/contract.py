@@ -1,0 +1,126 @@
+"""The endpoints and what their requests hold, from the contract itself."""
+
+import json
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from page_parts.markdown import blocks, code, long_code, table, words
+
+CONTRACT = Path(__file__).parents[2] / "openapi" / "v1.json"
+REFERENCE = "#/components/schemas/"
+RANGE = (
+    ("exclusiveMinimum", "more than {:g}"),
+    ("minimum", "at least {:g}"),
+    ("maximum", "at most {:g}"),
+    ("minLength", "at least {} characters"),
+    ("maxLength", "at most {} characters"),
+)
+
+Schema = dict[str, Any]
+
+
+def operations() -> str:
+    """Return every endpoint with the question that it answers and the method of the SDK that asks it."""
+    return table(
+        ("question", "HTTP", "SDK"),
+        [
+            (words(operation["summary"]), f"{method.upper()} {long_code(path)}", _client(operation))
+            for path, methods in _document()["paths"].items()
+            for method, operation in methods.items()
+            if "x-client" in operation
+        ],
+    )
+
+
+def request_fields() -> str:
+    """Return every object that a request may hold, with its fields and what each of them may be."""
+    bodies = [
+        (path, methods["post"]["requestBody"]["content"]["application/json"]["schema"]["$ref"])
+        for path, methods in _document()["paths"].items()
+        if "post" in methods
+    ]
+    objects: list[str] = []
+    for _, body in bodies:
+        objects += _within(body.removeprefix(REFERENCE), objects)
+    asked_at = {body.removeprefix(REFERENCE): path for path, body in bodies}
+    return blocks(*[_object(name, asked_at.get(name)) for name in objects])
+
+
+@cache
+def _document() -> Schema:
+    return dict(json.loads(CONTRACT.read_text("utf-8")))
+
+
+def _schema(name: str) -> Schema:
+    return dict(_document()["components"]["schemas"][name])
+
+
+def _client(operation: Schema) -> str:
+    return code(f"client.{operation['x-client']['resource']}.{operation['x-client']['method']}")
+
+
+def _within(name: str, known: list[str]) -> list[str]:
+    """Return an object's name and those of the objects within it, from the outside in, known ones left out."""
+    if name in known:
+        return []
+    found = [name]
+    for field in _schema(name).get("properties", {}).values():
+        for inner in _named(field):
+            found += _within(inner, [*known, *found])
+    return found
+
+
+def _named(schema: Schema) -> list[str]:
+    """Return the names of the objects that a field may hold."""
+    if "$ref" in schema:
+        return [schema["$ref"].removeprefix(REFERENCE)]
+    options = [*schema.get("anyOf", ()), *schema.get("oneOf", ())]
+    if "items" in schema:
+        options.append(schema["items"])
+    return [name for option in options for name in _named(option)]
+
+
+def _object(name: str, path: str | None) -> str:
+    schema = _schema(name)
+    required = schema.get("required", ())
+    return blocks(
+        f"### {name} {{ #{name.lower()} }}",
+        f"The body of `POST {path}`: {words(schema['description'])}"
+        if path
+        else words(schema["description"]),
+        table(
+            ("field", "holds", "meaning"),
+            [
+                (
+                    long_code(field) + (", required" if field in required else ""),
+                    _holds(held),
+                    words(held.get("description", "")),
+                )
+                for field, held in schema["properties"].items()
+            ],
+        ),
+    )
+
+
+def _holds(schema: Schema) -> str:
+    """Return what a field may hold, in words."""
+    options = [
+        option for option in schema.get("anyOf", schema.get("oneOf", ())) if option.get("type") != "null"
+    ]
+    if options:
+        return " or ".join(_holds(option) for option in options)
+    if "$ref" in schema:
+        name = schema["$ref"].removeprefix(REFERENCE)
+        return f"[{name}](#{name.lower()})"
+    if "const" in schema or "enum" in schema:
+        values = schema.get("enum", [schema.get("const")])
+        return ", ".join(code(str(value)) for value in values)
+    if schema["type"] == "array":
+        least, most = schema.get("minItems", 0), schema.get("maxItems")
+        return f"{least} to {most} of {_holds(schema['items'])}"
+    kind = {"string": "text", "boolean": "true or false", "integer": "whole number"}.get(
+        schema["type"], schema["type"]
+    )
+    bounds = [text.format(schema[key]) for key, text in RANGE if key in schema]
+    return ", ".join([kind, *bounds])
