@@ -1,0 +1,1 @@
+"""Floor 5: questions that join several checks, or ask one of them again and again."""
