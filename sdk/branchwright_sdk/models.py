@@ -5,61 +5,7 @@
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
-
-
-class Cable(BaseModel):
-    """
-    What a cable brings beside its ungrounded conductors.
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-        validate_by_name=True,
-    )
-    grounding_size: (
-        Literal[
-            "14 AWG",
-            "12 AWG",
-            "10 AWG",
-            "8 AWG",
-            "6 AWG",
-            "4 AWG",
-            "3 AWG",
-            "2 AWG",
-            "1 AWG",
-            "1/0 AWG",
-            "2/0 AWG",
-            "3/0 AWG",
-            "4/0 AWG",
-            "250 kcmil",
-        ]
-        | None
-    ) = None
-    """
-    Grounding conductor that the cable is made with.
-    """
-    neutral_size: (
-        Literal[
-            "14 AWG",
-            "12 AWG",
-            "10 AWG",
-            "8 AWG",
-            "6 AWG",
-            "4 AWG",
-            "3 AWG",
-            "2 AWG",
-            "1 AWG",
-            "1/0 AWG",
-            "2/0 AWG",
-            "3/0 AWG",
-            "4/0 AWG",
-            "250 kcmil",
-        ]
-        | None
-    ) = None
-    """
-    Neutral that the cable is made with.
-    """
+from typing_extensions import TypeAliasType
 
 
 class Conductors(BaseModel):
@@ -83,6 +29,9 @@ class Conductors(BaseModel):
     """
     Metal of the grounding conductor. Not stated: as the others.
     """
+
+
+CurrentsAItem = TypeAliasType("CurrentsAItem", Annotated[float, Field(ge=6.0, le=80.0)])
 
 
 class Hardwired(BaseModel):
@@ -185,48 +134,20 @@ class Readings(BaseModel):
         Literal["seven-eighths-inch", "three-quarters-inch"] | None,
         Field(alias="rooftop-clearance"),
     ] = None
-
-
-class Segment(BaseModel):
-    """
-    A part of the run with one wiring method and environment, in order from panel to charger.
-    """
-
-    model_config = ConfigDict(
-        extra="forbid",
-        validate_by_name=True,
+    setting_as_rating: Annotated[Literal["nameplate", "setting"] | None, Field(alias="setting-as-rating")] = (
+        None
     )
-    wiring_method: Literal["emt", "pvc-40", "pvc-80", "lfnc-b", "nm-b"]
-    length: Length
-    location: Literal["dry", "damp", "wet"] | None = None
-    """
-    Not stated: unknown, and the worst is assumed.
-    """
-    ambient_c: Annotated[float | None, Field(ge=-60.0, le=120.0)] = None
-    """
-    Greatest ambient temperature, degC. Not stated: that of the ampacity table.
-    """
-    rooftop_clearance: Length | None = None
-    """
-    Height of the raceway above a roof in the sun. Not stated: not on such a roof.
-    """
-    other_current_carrying_conductors: Annotated[int | None, Field(ge=0, le=500)] = None
-    """
-    Current-carrying conductors of other circuits in the raceway or bundle. Not stated: 0.
-    """
-    other_conductors_area_in2: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
-    """
-    Area that other conductors fill in the raceway, in2. Not stated: 0 where there are none.
-    """
-    raceway_trade_size: Literal["1/2", "3/4", "1", "1-1/4", "1-1/2", "2"] | None = None
-    """
-    Trade size of the raceway; a design chooses it where not stated.
-    """
-    raceway_temperature_rating_c: Annotated[float | None, Field(ge=40.0, le=250.0)] = None
-    """
-    Temperature marked on the raceway, degC. Not stated: the usual listing of its kind.
-    """
-    cable: Cable | None = None
+    grounding_growth: Annotated[
+        Literal["counts-correction", "exempts-correction"] | None,
+        Field(alias="grounding-growth"),
+    ] = None
+    permanently_wired_protection: Annotated[
+        Literal["required", "not-enacted"] | None,
+        Field(alias="permanently-wired-protection"),
+    ] = None
+    sixty_ampere_receptacle: Annotated[
+        Literal["printed", "not-printed"] | None, Field(alias="sixty-ampere-receptacle")
+    ] = None
 
 
 class Supply(BaseModel):
@@ -242,9 +163,9 @@ class Supply(BaseModel):
     """
     240 V between the lines of a split-phase system, or 208 V between two of a wye.
     """
-    phases: Literal[1] | None = None
+    phases: Literal[1, 3] | None = None
     """
-    Phases that the charger uses; 1.
+    Phases that the charger uses; 3 on a wye system only. Not stated: 1.
     """
 
 
@@ -292,6 +213,25 @@ class TorqueRecord(BaseModel):
     torque: Torque
 
 
+class Underground(BaseModel):
+    """
+    A segment below grade; it counts as a wet location.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    cover: Length | None = None
+    """
+    From the top of raceway or cable to finished grade; a design states the least.
+    """
+    under: Literal["soil", "dwelling-driveway", "street", "building", "concrete"]
+    """
+    What lies above it. concrete: an exterior slab at least 4 in thick without vehicles; dwelling-driveway: of a one- or two-family dwelling.
+    """
+
+
 class Citation(BaseModel):
     """
     A place in a publication.
@@ -325,6 +265,94 @@ class Column(BaseModel):
     meaning: str
 
 
+class ComparedDrop(BaseModel):
+    """
+    Voltage drop at the charging current.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    volts: float
+    percent: float
+
+
+class ComparedRaceway(BaseModel):
+    """
+    The least raceway of a segment that takes the conductors, or the one that the request states.
+
+    A cable's sleeve is one too, where the request states it.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    segment: int
+    """
+    Index of the run's segment.
+    """
+    wiring_method: str
+    """
+    Wiring method of the segment. Known values: emt, imc, rmc, pvc-40, pvc-80, fmc, lfmc, lfnc-b, nm-b, uf-b, se, mc, ac; others may be added.
+    """
+    trade_size: str
+    fill_percent: float
+    fill_limit_percent: float
+
+
+class ComparedReading(BaseModel):
+    """
+    Another reading of a disputed provision, and the currents that it decides on.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    reading: str
+    currents_a: list[float]
+    """
+    Currents whose verdict changes under this reading alone.
+    """
+
+
+class CurrentChange(BaseModel):
+    """
+    One thing that is different from the next lower current that has a circuit.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    what: str
+    """
+    What changes. Known values: breaker, ungrounded, neutral, grounding, raceway, ground-fault-protection, disconnect, label; others may be added.
+    """
+    segment: int | None
+    """
+    Index of the run's segment, for a raceway.
+    """
+    from_: Annotated[float | str, Field(alias="from")]
+    """
+    At the lower current: a rating in A, a size, or required, not-required or undetermined.
+    """
+    to: float | str
+    """
+    At this current, in the same form.
+    """
+    rule: str
+    """
+    The rule that sets the new value: it refuses the next smaller one. A neutral is as large as the ungrounded conductors and bears their rule.
+    """
+    is_dear: bool
+    """
+    Whether it is a step in cost: larger ungrounded conductors, a larger raceway, or a disconnecting means that becomes required. The next breaker rating alone is none.
+    """
+
+
 class DesignedRaceway(BaseModel):
     """
     The raceway of a segment.
@@ -350,7 +378,7 @@ class DesignedReceptacle(BaseModel):
     )
     configuration: str
     """
-    NEMA designation. Known values: 14-50, 6-50, 10-30, 10-50; others may be added.
+    NEMA designation. Known values: 14-50, 6-50, 14-30, 6-30, 6-20, 14-60, 10-30, 10-50; others may be added.
     """
     rating_a: float
 
@@ -386,6 +414,25 @@ class Evidence(BaseModel):
     source: str
     checked: str
     notes: str | None
+
+
+class ExistingCircuit(BaseModel):
+    """
+    What an existing circuit allows as it stands.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    largest_charging_current_a: float | None
+    """
+    Greatest whole current, 6 to 80 A, of a charger for which no rule about the load fails on the installed sizes; null where there is none or a size is unknown.
+    """
+    limited_by: list[str]
+    """
+    Rules that the next ampere would fail; or that fail now.
+    """
 
 
 class GovernedBy(BaseModel):
@@ -475,6 +522,26 @@ class InterpretationAnswer(BaseModel):
     The disputed section; null where the edition has none.
     """
     notes: str | None
+
+
+class Label(BaseModel):
+    """
+    The label of an adjusted setting.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    required: bool | None
+    """
+    Null where the edition has no words on it.
+    """
+    current_a: float | None
+    """
+    The current to stand on it; null without one.
+    """
+    why: str
 
 
 class Measure(BaseModel):
@@ -675,6 +742,22 @@ class RuleSummary(BaseModel):
     question: str
 
 
+class ShutoffNeed(BaseModel):
+    """
+    Whether an emergency shutoff is asked for, and why.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    required: bool | None
+    """
+    Null where a fact is missing.
+    """
+    why: str
+
+
 class StepInput(BaseModel):
     """
     One input of a step: a value, its unit and the place that it was taken from.
@@ -828,6 +911,73 @@ class VoltageDrop(BaseModel):
     method: str
 
 
+class Cable(BaseModel):
+    """
+    What a cable brings beside its ungrounded conductors, and what is printed on it.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    grounding_size: (
+        Literal[
+            "14 AWG",
+            "12 AWG",
+            "10 AWG",
+            "8 AWG",
+            "6 AWG",
+            "4 AWG",
+            "3 AWG",
+            "2 AWG",
+            "1 AWG",
+            "1/0 AWG",
+            "2/0 AWG",
+            "3/0 AWG",
+            "4/0 AWG",
+            "250 kcmil",
+        ]
+        | None
+    ) = None
+    """
+    Grounding conductor that the cable is made with.
+    """
+    neutral_size: (
+        Literal[
+            "14 AWG",
+            "12 AWG",
+            "10 AWG",
+            "8 AWG",
+            "6 AWG",
+            "4 AWG",
+            "3 AWG",
+            "2 AWG",
+            "1 AWG",
+            "1/0 AWG",
+            "2/0 AWG",
+            "3/0 AWG",
+            "4/0 AWG",
+            "250 kcmil",
+        ]
+        | None
+    ) = None
+    """
+    Neutral that the cable is made with.
+    """
+    outside_diameter: Length | None = None
+    """
+    Over the sheath, the larger one of a flat cable; for fill of a sleeve.
+    """
+    conductor_temperature_rating_c: Literal[60, 75, 90] | None = None
+    """
+    Temperature rating of the conductors as printed on SE, MC or AC cable, degC. Not stated: 75. Other cables have the rating of their article.
+    """
+    listed_for_wet: bool | None = None
+    """
+    Whether MC cable is listed for wet locations. Not stated: unknown.
+    """
+
+
 class Installed(BaseModel):
     """
     The circuit as proposed or found. What is not stated is unknown.
@@ -901,11 +1051,79 @@ class Installed(BaseModel):
     grounding_material: Literal["copper", "aluminum"] | None = None
     ground_fault_protection: Literal["breaker", "receptacle", "charger", "none"] | None = None
     disconnect: InstalledDisconnect | None = None
+    emergency_shutoff: bool | None = None
+    """
+    Whether there is an emergency shutoff for the chargers, where one is asked for.
+    """
     setting_label: bool | None = None
     """
     Whether the adjusted current is on the label.
     """
     torque_records: Annotated[list[TorqueRecord] | None, Field(max_length=50)] = None
+
+
+class Segment(BaseModel):
+    """
+    A part of the run with one wiring method and environment, in order from panel to charger.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    wiring_method: Literal[
+        "emt", "imc", "rmc", "pvc-40", "pvc-80", "fmc", "lfmc", "lfnc-b", "nm-b", "uf-b", "se", "mc", "ac"
+    ]
+    length: Length
+    location: Literal["dry", "damp", "wet"] | None = None
+    """
+    Not stated: unknown, and the worst is assumed.
+    """
+    ambient_c: Annotated[float | None, Field(ge=-60.0, le=120.0)] = None
+    """
+    Greatest ambient temperature, degC. Not stated: that of the ampacity table.
+    """
+    rooftop_clearance: Length | None = None
+    """
+    Height of the raceway or cable above a roof in the sun. Not stated: not on such a roof.
+    """
+    other_current_carrying_conductors: Annotated[int | None, Field(ge=0, le=500)] = None
+    """
+    Current-carrying conductors of other circuits in the raceway or bundle. Not stated: 0, or two for each other cable of bundled_cables.
+    """
+    bundled_cables: Annotated[int | None, Field(ge=1, le=100)] = None
+    """
+    Cables that lie together without spacing, this one included; for cables. Not stated: 1.
+    """
+    in_thermal_insulation: bool | None = None
+    """
+    Whether a cable lies in contact with thermal insulation, or passes framing in an opening that is sealed with it. Not stated: it does not.
+    """
+    underground: Underground | None = None
+    """
+    Not stated: the segment is not underground.
+    """
+    listed_for_direct_burial: bool | None = None
+    """
+    Whether MC, LFMC or LFNC is marked for direct burial. Not stated: unknown.
+    """
+    other_conductors_area_in2: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
+    """
+    Area that other conductors fill in the raceway, in2. Not stated: 0 where there are none.
+    """
+    raceway_trade_size: Literal["1/2", "3/4", "1", "1-1/4", "1-1/2", "2"] | None = None
+    """
+    Trade size of the raceway, or of the sleeve around a cable; a design chooses a raceway's where not stated.
+    """
+    sleeve_method: Literal["emt", "imc", "rmc", "pvc-40", "pvc-80", "fmc", "lfmc", "lfnc-b"] | None = None
+    """
+    Raceway that a cable is drawn into. Not stated: none or unknown.
+    """
+    raceway_temperature_rating_c: Annotated[float | None, Field(ge=40.0, le=250.0)] = None
+    """
+    Temperature marked on the raceway, degC. Not stated: the usual listing of its kind.
+    """
+    cable: Cable | None = None
 
 
 class Terminals(BaseModel):
@@ -973,6 +1191,100 @@ class Terminals(BaseModel):
     """
     Tightening torque marked on the device.
     """
+    strip_length: Length | None = None
+    """
+    Length of insulation to strip, as marked on the device.
+    """
+
+
+class ComparedCurrent(BaseModel):
+    """
+    One charging current: the circuit that it needs and the energy that it brings.
+
+    The circuit is the one that a circuit design answers for the same facts and this current. Where that has no
+    design, every field of the circuit is null and the raceways are none.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    charging_current_a: float
+    verdict: str
+    """
+    Verdict of the circuit at this current. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    failed_rules: list[str]
+    """
+    Requirements that fail.
+    """
+    undetermined_rules: list[str]
+    """
+    Requirements that lack a fact.
+    """
+    breaker_rating_a: float | None
+    poles: int | None
+    ungrounded_size: str | None
+    neutral_size: str | None
+    """
+    Null also where the charger needs none.
+    """
+    grounding_size: str | None
+    raceways: list[ComparedRaceway]
+    """
+    One for each segment whose fill is known.
+    """
+    voltage_drop: ComparedDrop | None
+    conductor_temperature_c: float | None
+    """
+    Operating temperature in the hottest segment, degC.
+    """
+    ground_fault_protection_required: bool | None
+    """
+    Null also where a fact is missing.
+    """
+    disconnect_required: bool | None
+    label_required: bool | None
+    """
+    Whether the setting stands on a label; null also where it is not known.
+    """
+    power_kw: float
+    """
+    At the wall and the nominal voltage; a circuit or none.
+    """
+    kwh_per_hour: float
+    """
+    Energy of an hour, kWh: the same number as the power.
+    """
+    kwh_per_night: float | None
+    """
+    Null where no hours of a night are stated.
+    """
+    changes: list[CurrentChange]
+    """
+    What is different from the next lower current that has a circuit.
+    """
+    mark: str | None
+    """
+    Why this current is a good one to stop at, in words: the last before a step in cost, or the last that these facts allow. Null where it is neither.
+    """
+
+
+class ComparedInterpretation(BaseModel):
+    """
+    A disputed provision that at least one current had to read one way.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    name: str
+    reading: str
+    """
+    The reading in force for this answer.
+    """
+    other_readings: list[ComparedReading]
 
 
 class ConsultedInterpretation(BaseModel):
@@ -994,6 +1306,26 @@ class ConsultedInterpretation(BaseModel):
     """
     Whether any other reading changes the verdict.
     """
+
+
+class Cover(BaseModel):
+    """
+    How deep a segment lies.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    least: Measure
+    """
+    From the top of raceway or cable to finished grade.
+    """
+    under: str
+    """
+    The row of the cover table that applies. Known values: soil, dwelling-driveway, street, building, concrete; others may be added.
+    """
+    section: str
 
 
 class DesignedBreaker(BaseModel):
@@ -1035,7 +1367,7 @@ class DesignedSegment(BaseModel):
     )
     wiring_method: str
     """
-    Wiring method of the segment. Known values: emt, pvc-40, pvc-80, lfnc-b, nm-b; others may be added.
+    Wiring method of the segment. Known values: emt, imc, rmc, pvc-40, pvc-80, fmc, lfmc, lfnc-b, nm-b, uf-b, se, mc, ac; others may be added.
     """
     ampacity_a: float
     """
@@ -1047,6 +1379,10 @@ class DesignedSegment(BaseModel):
     """
     raceway: DesignedRaceway | None
     supports: Supports | None
+    cover: Cover | None
+    """
+    Null above ground.
+    """
 
 
 class EditionAnswer(BaseModel):
@@ -1261,7 +1597,7 @@ class Receptacle(BaseModel):
         validate_by_name=True,
     )
     kind: Literal["receptacle"]
-    configuration: Literal["14-50", "6-50", "10-30", "10-50"]
+    configuration: Literal["14-50", "6-50", "14-30", "6-30", "6-20", "14-60", "10-30", "10-50"]
     """
     Configuration by its NEMA designation.
     """
@@ -1273,6 +1609,35 @@ class Receptacle(BaseModel):
     """
     Markings at the receptacle's terminals.
     """
+
+
+class CurrentComparisonAnswer(BaseModel):
+    """
+    What each charging current needs and brings, one row each, lowest current first.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    edition: str
+    """
+    The code edition that was applied.
+    """
+    jurisdiction: str | None
+    """
+    As stated in the request; its local amendments are not applied.
+    """
+    rows: list[ComparedCurrent]
+    steps: list[Step]
+    """
+    Power and energy of each row; POST /v1/circuit-designs shows a circuit's working.
+    """
+    interpretations: list[ComparedInterpretation]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
 
 
 class Design(BaseModel):
@@ -1289,6 +1654,8 @@ class Design(BaseModel):
     segments: list[DesignedSegment]
     receptacle: DesignedReceptacle | None
     disconnect: Need
+    emergency_shutoff: ShutoffNeed
+    label: Label
     voltage_drop: VoltageDrop | None
     terminations: list[Termination]
     governed_by: GovernedBy
@@ -1379,6 +1746,10 @@ class Charger(BaseModel):
     """
     Markings at a hardwired charger's lugs.
     """
+    power_factor: Annotated[float | None, Field(gt=0.0, le=1.0)] = None
+    """
+    Displacement power factor of the charger; for the voltage drop. Not stated: 1.
+    """
     markings: Markings | None = None
     charging_current_a: Annotated[float, Field(gt=0.0, le=1000.0)]
     """
@@ -1395,7 +1766,7 @@ class CircuitDesignRequest(BaseModel):
         extra="forbid",
         validate_by_name=True,
     )
-    edition: Literal["nec-2023"]
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
     """
     The code edition that the answer applies.
     """
@@ -1426,7 +1797,7 @@ class CircuitReviewRequest(BaseModel):
         extra="forbid",
         validate_by_name=True,
     )
-    edition: Literal["nec-2023"]
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
     """
     The code edition that the answer applies.
     """
@@ -1447,6 +1818,78 @@ class CircuitReviewRequest(BaseModel):
     points: Annotated[list[Point] | None, Field(max_length=20)] = None
     targets: Targets | None = None
     installed: Installed
+
+
+class ComparedCharger(BaseModel):
+    """
+    The charger, apart from its charging current: that is what the comparison varies.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    rated_current_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Current on its nameplate, A. Not stated: the charging current is taken for it.
+    """
+    setting_access: Literal["restricted", "unrestricted"] | None = None
+    """
+    Whether the current setting is reachable only by a tool, key, seal or password. Not stated: unknown.
+    """
+    connection: Annotated[Hardwired | Receptacle, Field(discriminator="kind")]
+    uses_neutral: bool | None = None
+    """
+    Whether a hardwired charger needs a neutral. Not stated: it does not.
+    """
+    terminals: Terminals | None = None
+    """
+    Markings at a hardwired charger's lugs.
+    """
+    power_factor: Annotated[float | None, Field(gt=0.0, le=1.0)] = None
+    """
+    Displacement power factor of the charger; for the voltage drop. Not stated: 1.
+    """
+    markings: Markings | None = None
+
+
+class CurrentComparisonRequest(BaseModel):
+    """
+    What does each step of charging current cost, and what does it bring in?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    The code edition that the answer applies.
+    """
+    jurisdiction: Annotated[str | None, Field(max_length=200, min_length=1)] = None
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: Readings | None = None
+    premises: Premises | None = None
+    supply: Supply
+    charger: ComparedCharger
+    breaker: Breaker | None = None
+    conductors: Conductors
+    run: Annotated[list[Segment], Field(max_length=50, min_length=1)]
+    """
+    Segments in order from panel to charger.
+    """
+    points: Annotated[list[Point] | None, Field(max_length=20)] = None
+    targets: Targets | None = None
+    currents_a: Annotated[list[CurrentsAItem] | None, Field(max_length=40, min_length=1)] = None
+    """
+    Charging currents to compare, A. They are sorted, and one that is stated twice is compared once. Settings of the charger where its rated current is stated, else each is a charger of that rating. Not stated: 6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64, 72, 80 (common practice, no source).
+    """
+    night_h: Annotated[float | None, Field(gt=0.0, le=24.0)] = None
+    """
+    Hours of charging in a night. Not stated: no energy of a night is computed.
+    """
 
 
 class CircuitDesignAnswer(BaseModel):
@@ -1518,4 +1961,8 @@ class CircuitReviewAnswer(BaseModel):
     design: Design | None
     """
     For a circuit that fails: the design that would do, if there is one. Else null.
+    """
+    existing_circuit: ExistingCircuit
+    """
+    What charging current the installed sizes allow.
     """

@@ -20,7 +20,7 @@ from branchwright.http_api.problems import ProblemError
 from branchwright.http_api.security import Gate, SecurityHeaders
 from branchwright.http_api.settings import Settings, load
 from branchwright.http_api.telemetry import Telemetry
-from branchwright.http_api.v1 import circuits, codebook
+from branchwright.http_api.v1 import circuits, codebook, current_comparisons
 
 _DESCRIPTION: Final = (
     "Design and review of the branch circuit that feeds an electric-vehicle charger, by the US National "
@@ -37,7 +37,13 @@ _TAGS: Final = [
     {"name": "operations", "description": "Whether the service is alive and ready."},
 ]
 # Questions first: routes are tried in this order.
-_ROUTERS: Final[Sequence[APIRouter]] = (circuits.router, codebook.router, health.router, documentation.router)
+_ROUTERS: Final[Sequence[APIRouter]] = (
+    circuits.router,
+    current_comparisons.router,
+    codebook.router,
+    health.router,
+    documentation.router,
+)
 
 
 class Service(FastAPI):

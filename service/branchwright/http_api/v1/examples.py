@@ -128,6 +128,24 @@ FAILS: Final[Example] = {
 }
 """The same with a 50 A breaker and 8 AWG conductors: 125 percent of 48 A is 60 A."""
 
+SETTINGS: Final[Example] = {
+    **OUTDOOR_HARDWIRED,
+    "charger": {
+        name: value
+        for name, value in OUTDOOR_HARDWIRED["charger"].items()
+        if name not in ("charging_current_a", "markings")
+    },
+    "currents_a": [16, 24, 32, 40, 48],
+    "night_h": 8,
+}
+"""The settings of the same charger, and eight hours in which it may charge."""
+
+RATINGS: Final[Example] = {
+    **SMALLEST,
+    "charger": {"connection": {"kind": "hardwired"}},
+}
+"""Chargers of the usual ratings on the smallest of the requests above."""
+
 DESIGNS: Final[Example] = {
     "outdoor-hardwired": {
         "summary": "A hardwired 48 A charger outdoors, in tubing and a flexible whip",
@@ -139,4 +157,8 @@ DESIGNS: Final[Example] = {
 REVIEWS: Final[Example] = {
     "holds": {"summary": "An installed circuit in which no failure is found", "value": HOLDS},
     "fails": {"summary": "An installed circuit whose breaker and conductors are too small", "value": FAILS},
+}
+COMPARISONS: Final[Example] = {
+    "settings": {"summary": "The settings of a 48 A charger over a night of eight hours", "value": SETTINGS},
+    "ratings": {"summary": "Chargers of the usual ratings on one cable", "value": RATINGS},
 }
