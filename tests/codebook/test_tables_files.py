@@ -32,7 +32,18 @@ CELL_OF_UNIT = {
     "size": re.compile(r"(14|12|10|8|6|4|3|2|1|1/0|2/0|3/0|4/0) AWG|[1-9]\d\d kcmil"),
     "text": re.compile(r"\S(.*\S)?"),
 }
-YES_OR_NO = {"dry", "damp", "wet", "neutral"}
+WORDS = {
+    "dry": {"yes", "no"},
+    "damp": {"yes", "no"},
+    "wet": {"yes", "no", "listed"},
+    "underground": {"yes", "no", "listed"},
+    "liquidtight": {"yes", "no"},
+    "marked_rating": {"yes", "no"},
+    "neutral": {"yes", "no"},
+    "printed": {"yes", "reported"},
+    "cover_column": {"cable_in", "rigid_metal_in", "other_raceway_in", ""},
+}
+"""What the cells of a column may say, by its name."""
 
 
 def folder_name(path: Path) -> str:
@@ -56,12 +67,14 @@ def test_the_tables_a_circuit_needs_are_there():
     needed = {
         "ambient_correction",
         "ampacity",
+        "burial_cover",
         "conductor_areas",
         "conductor_count_adjustment",
         "conductor_impedance",
         "conductor_properties",
         "grounding_conductor",
         "insulations",
+        "nominal_voltages",
         "raceway_areas",
         "raceway_fill",
         "receptacles",
@@ -86,6 +99,11 @@ def test_description_has_every_key_and_no_other(folder: Path):
         assert set(column) == {"unit", "meaning"}, name
         assert column["unit"] in CELL_OF_UNIT, name
         assert column["meaning"].strip(), name
+
+
+@pytest.mark.parametrize("folder", FOLDERS, ids=folder_name)
+def test_every_table_stands_in_every_edition(folder: Path):
+    assert list(described(folder)["editions"]) == sorted(EDITIONS)
 
 
 @pytest.mark.parametrize("folder", FOLDERS, ids=folder_name)
@@ -145,8 +163,8 @@ def test_every_cell_parses_to_its_unit(path: Path):
         for name, cell in row.items():
             assert cell is not None, f"line {number} has fewer cells than the header"
             assert cell == "" or CELL_OF_UNIT[columns[name]["unit"]].fullmatch(cell), f"line {number}: {name}"
-            if name in YES_OR_NO:
-                assert cell in {"yes", "no", ""}, f"line {number}: {name}"
+            if name in WORDS:
+                assert cell in WORDS[name], f"line {number}: {name}"
 
 
 @pytest.mark.parametrize("path", ROWS, ids=rows_name)
