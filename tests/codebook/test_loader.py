@@ -2,12 +2,14 @@
 
 import shutil
 from collections.abc import Callable, Iterator
+from math import inf
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from branchwright import codebook
-from branchwright.codebook import ProvisionLacking, UnknownEntry, loader
+from branchwright.codebook import ProvisionLacking, UnknownEntry, WiringMethod, loader
 from branchwright.codebook.editions import EditionBook
 from branchwright.codebook.records import CodebookFault
 
@@ -173,6 +175,36 @@ def test_broken_files_are_refused_by_name(case: str, edit: Edit) -> None:
         EditionBook("nec-2023").count_adjustment(500)
     for word in said:
         assert word in str(refused.value)
+
+
+def test_an_optional_value_that_is_left_out_sets_no_limit(data: Path) -> None:
+    before, after = (
+        EditionBook(edition).provision("receptacle-protection") for edition in ("nec-2017", "nec-2020")
+    )
+    assert (before.limit("up_to_a"), before.limit("up_to_v_to_ground")) == (50, 150)
+    assert (after.limit("up_to_a"), after.limit("up_to_v_to_ground")) == (inf, inf)
+    assert not after.values
+    assert [column.name for column in before.columns] == ["up_to_a", "up_to_v_to_ground"]
+    with pytest.raises(KeyError):
+        after.number("up_to_a")
+
+
+def test_a_value_is_optional_only_where_it_says_so(edit: Edit) -> None:
+    edit("provisions/receptacle-protection.toml", "optional = true", "")
+    loader.provisions("nec-2017")
+    with pytest.raises(CodebookFault, match="receptacle-protection"):
+        loader.provisions("nec-2020")
+
+
+@pytest.mark.parametrize("edition", ["nec-2017", "nec-2020", "nec-2023", "nec-2026"])
+def test_every_edition_loads_and_knows_every_wiring_method(edition: str) -> None:
+    book = EditionBook(edition)
+    assert set(book.methods) == set(get_args(WiringMethod))
+    for method in book.methods.values():
+        assert (len(book.methods[method.name].areas) == 6) == method.is_raceway, method.name
+        if method.cover_column is not None:
+            assert book.burial_cover("soil", method.cover_column) is not None, method.name
+            assert method.underground_citation.publication == edition
 
 
 def test_a_missing_table_is_named(data: Path) -> None:
