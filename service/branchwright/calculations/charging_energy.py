@@ -9,8 +9,8 @@ from branchwright.calculations.calculation import calculation
 def single_phase_power_kw(voltage_v: float, current_a: float, power_factor: float) -> float:
     """Return the power in kW of a single-phase charger at a voltage in V and a current in A.
 
-    Formula: voltage times current times power factor. Source: definition of active power, IEEE 1459, section
-    3.1.2. Published example: AC Level 2 charging of up to 80 A at 240 V is 19.2 kW (SAE J1772).
+    Formula: voltage times current times power factor. Source: definition of active power (IEEE 1459).
+    Published example: AC level 2 charging of 80 A at 240 V is 19.2 kW (SAE J1772).
 
     >>> single_phase_power_kw(240.0, 80.0, 1.0)
     19.2
@@ -23,7 +23,7 @@ def three_phase_power_kw(voltage_v: float, current_a: float, power_factor: float
     """Return the power in kW of a balanced three-phase charger at a voltage in V between lines and a current in A.
 
     Formula: square root of three times voltage times current times power factor. Source: definition of active
-    power, IEEE 1459, section 3.2. Published example: 32 A at 400 V three-phase is the European 22 kW charger.
+    power (IEEE 1459). Published example: 32 A at 400 V three-phase is called 22 kW in Europe.
 
     >>> round(three_phase_power_kw(400.0, 32.0, 1.0), 1)
     22.2
