@@ -11,9 +11,9 @@ from branchwright.cli.demonstration import DemoFailed, demonstrate
 from branchwright.cli.tables import show_answer
 from branchwright.http_api.openapi import render
 from branchwright.http_api.security import create_key
-from branchwright.http_api.serve import UnsafeAddressError
+from branchwright.http_api.serve import NoFolderError, UnsafeAddressError
 from branchwright.http_api.serve import serve as run_service
-from branchwright.http_api.settings import Settings, SettingsError, load
+from branchwright.http_api.settings import SettingsError, load
 
 
 @click.group()
@@ -34,10 +34,8 @@ def serve(host: str | None, port: int | None, workers: int | None, *, allow_anon
     """
     chosen = {"host": host, "port": port, "workers": workers, "allow_anonymous": allow_anonymous or None}
     try:
-        settings = load()
-        given = {name: value for name, value in chosen.items() if value is not None}
-        run_service(Settings.model_validate({**settings.model_dump(), **given}))
-    except (SettingsError, UnsafeAddressError) as error:
+        run_service(load(**{name: value for name, value in chosen.items() if value is not None}))
+    except (SettingsError, UnsafeAddressError, NoFolderError) as error:
         raise click.ClickException(str(error)) from error
 
 

@@ -2,25 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Final
+import contextlib
+from collections.abc import AsyncGenerator, Sequence
+from typing import TYPE_CHECKING, Final
 
 from fastapi import APIRouter, FastAPI
 from fastapi.exceptions import RequestValidationError
 from starlette.exceptions import HTTPException
 from starlette.middleware import Middleware
+from starlette.types import Lifespan
 
 from branchwright import __version__
-from branchwright.http_api import documentation, health, refusals
+from branchwright.http_api import documentation, exposition, health, refusals
+from branchwright.http_api.boundary import LastBoundary
 from branchwright.http_api.contract import Document, complete
+from branchwright.http_api.cors import Cors
 from branchwright.http_api.draining import drain_on_sigterm
 from branchwright.http_api.head import HeadAsGet
 from branchwright.http_api.limits import Room
+from branchwright.http_api.metrics import CountRequests, Metrics
 from branchwright.http_api.problems import ProblemError
 from branchwright.http_api.security import Gate, SecurityHeaders
 from branchwright.http_api.settings import Settings, load
 from branchwright.http_api.telemetry import Telemetry
+from branchwright.http_api.tracing import start_tracing
 from branchwright.http_api.v1 import circuits, codebook, current_comparisons
+
+if TYPE_CHECKING:
+    from branchwright.http_api.spans import Tracing
 
 _DESCRIPTION: Final = (
     "Design and review of the branch circuit that feeds an electric-vehicle charger, by the US National "
@@ -56,17 +65,27 @@ class Service(FastAPI):
         return self.openapi_schema
 
 
-def create_app(settings: Settings | None = None, extra_routers: Sequence[APIRouter] = ()) -> FastAPI:
+def create_app(
+    settings: Settings | None = None,
+    extra_routers: Sequence[APIRouter] = (),
+    *,
+    heed_signals: bool = True,
+    count_requests: bool = True,
+) -> FastAPI:
     """A complete application, ready to be served or called in process.
 
     Args:
         settings: what to run with; read from the environment when left out.
         extra_routers: further routers, for tests. Their routes must carry full paths.
+        heed_signals: whether its lifespan takes SIGTERM as the sign to drain.
+        count_requests: whether to count them and show the counts at /metrics.
 
     Raises:
         SettingsError: where the environment holds a setting that cannot be used.
     """
     settings = load() if settings is None else settings
+    metrics = Metrics() if count_requests else None
+    tracing = start_tracing(settings)
     app = Service(
         title="Branchwright",
         version=__version__,
@@ -84,21 +103,66 @@ def create_app(settings: Settings | None = None, extra_routers: Sequence[APIRout
         redirect_slashes=False,
         # The framework would otherwise send traces wherever the environment says.
         telemetry={"tracing": False, "metrics": False, "logs": False, "auto_configure": False},
-        lifespan=drain_on_sigterm,
-        middleware=[
-            Middleware(SecurityHeaders),
-            Middleware(Telemetry),
-            Middleware(Gate, settings=settings),
-            Middleware(Room, concurrency_limit=settings.concurrency_limit),
-            Middleware(HeadAsGet),
-        ],
+        lifespan=_lifespan(tracing, heed_signals=heed_signals),
+        middleware=_layers(settings, metrics, tracing),
     )
     app.state.settings = settings
     app.state.draining = False
-    for router in (*_ROUTERS, *extra_routers):
+    app.state.metrics = metrics
+    counted = () if metrics is None else (exposition.router,)
+    for router in (*_ROUTERS, *counted, *extra_routers):
         # Routes carry their full paths, so the log can name them and no prefix is matched twice.
         app.router.routes.extend(router.routes)
     app.add_exception_handler(ProblemError, refusals.answer_problem)
     app.add_exception_handler(HTTPException, refusals.answer_http_exception)
     app.add_exception_handler(RequestValidationError, refusals.answer_bad_parameters)
     return app
+
+
+def create_embedded_app(extra_routers: Sequence[APIRouter] = ()) -> FastAPI:
+    """The application for a program that asks it in its own process, where nobody else can reach it.
+
+    It reads nothing from the environment, wants no key, answers under any host name, counts nothing and leaves
+    signals to the program. It has no lifespan: nothing need be started before the first request or stopped
+    after the last.
+    """
+    # Constructed and not called, which would read the environment; every default stands.
+    settings = Settings.model_construct(allow_anonymous=True)
+    return create_app(settings, extra_routers, heed_signals=False, count_requests=False)
+
+
+def _layers(settings: Settings, metrics: Metrics | None, tracing: Tracing | None) -> list[Middleware]:
+    """What a request passes on its way in and its answer on the way out, the outermost first."""
+    layers = [Middleware(SecurityHeaders)]
+    if tracing is not None:
+        # Lazily, because it needs an extra that need not be installed.
+        from branchwright.http_api.spans import TraceRequests
+
+        layers.append(Middleware(TraceRequests, tracing=tracing))
+    if metrics is not None:
+        layers.append(Middleware(CountRequests, metrics=metrics))
+    layers.append(Middleware(Telemetry))
+    if settings.cors_origins:
+        # Outside of whatever refuses or fails, so that a page can read why.
+        layers.append(Middleware(Cors, origins=settings.cors_origins))
+    return [
+        *layers,
+        Middleware(LastBoundary),
+        Middleware(Gate, settings=settings),
+        Middleware(Room, concurrency_limit=settings.concurrency_limit),
+        Middleware(HeadAsGet),
+    ]
+
+
+def _lifespan(tracing: Tracing | None, *, heed_signals: bool) -> Lifespan[FastAPI] | None:
+    """What runs from the start of the application to its end; None where nothing needs to."""
+    if tracing is None:
+        return drain_on_sigterm if heed_signals else None
+
+    @contextlib.asynccontextmanager
+    async def live(app: FastAPI) -> AsyncGenerator[None]:
+        async with drain_on_sigterm(app) if heed_signals else contextlib.nullcontext():
+            yield
+        tracing.stop()
+
+    return live

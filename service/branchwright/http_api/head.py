@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from branchwright.http_api import problems
+
+# What the layers inside learn of a request and those outside log and count.
+_LEARNED: Final = ("route", problems.SCOPE_KEY)
 
 
 class HeadAsGet:
@@ -24,5 +31,7 @@ class HeadAsGet:
             await send(message)
 
         as_get = {**scope, "method": "GET"}
-        await self._app(as_get, receive, send_without_body)
-        scope["route"] = as_get.get("route")
+        try:
+            await self._app(as_get, receive, send_without_body)
+        finally:
+            scope.update({name: as_get[name] for name in _LEARNED if name in as_get})

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from starlette.types import Scope
+
+METRICS_PATH: Final = "/metrics"
 
 
 def own_path(scope: Scope) -> str:
@@ -13,6 +17,11 @@ def own_path(scope: Scope) -> str:
 
 
 def is_contract_path(scope: Scope) -> bool:
-    """Whether a request is for something under /v1: there a key is needed and work is limited."""
+    """Whether a request is for something under /v1: there work is limited and counted."""
     path = own_path(scope)
     return path == "/v1" or path.startswith("/v1/")
+
+
+def is_keyed_path(scope: Scope) -> bool:
+    """Whether a request needs a key where keys are configured: under /v1, and for the metrics."""
+    return is_contract_path(scope) or own_path(scope) == METRICS_PATH

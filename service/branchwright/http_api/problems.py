@@ -12,10 +12,13 @@ from typing import Annotated, Final
 
 from pydantic import BaseModel, ConfigDict, Field
 from starlette.responses import Response
+from starlette.types import Receive, Scope, Send
 
 MEDIA_TYPE: Final = "application/problem+json"
 LONGEST_INPUT: Final = 200
 """How many characters of anything a caller sent may come back in a problem."""
+SCOPE_KEY: Final = "branchwright.problem"
+"""Where the scope of a request holds the type of the problem that it was answered with."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,8 +48,8 @@ UNAUTHORIZED: Final = Kind(
     "unauthorized",
     401,
     "A valid API key is needed",
-    "Everything under /v1 asks for a key when the service has keys configured. Send it as 'Authorization: "
-    "Bearer <key>'.",
+    "Everything under /v1, and /metrics, asks for a key when the service has keys configured. Send it as "
+    "'Authorization: Bearer <key>'.",
 )
 HOST_NOT_ALLOWED: Final = Kind(
     "host-not-allowed",
@@ -224,9 +227,30 @@ class ProblemError(Exception):
 
     def response(self, instance: str) -> Response:
         """The problem as an HTTP response."""
-        return Response(
+        return _ProblemResponse(
             self.problem(instance).model_dump_json(),
             status_code=self.kind.status,
             headers=self.headers,
             media_type=MEDIA_TYPE,
+            slug=self.kind.slug,
         )
+
+
+class _ProblemResponse(Response):
+    """A response that also tells the layers around it which type of problem it is."""
+
+    def __init__(
+        self, content: str, *, status_code: int, headers: Mapping[str, str], media_type: str, slug: str
+    ) -> None:
+        super().__init__(content, status_code, headers, media_type)
+        self._slug = slug
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        scope[SCOPE_KEY] = self._slug
+        await super().__call__(scope, receive, send)
+
+
+def problem_of(scope: Scope) -> str | None:
+    """The type of the problem that a request was answered with, without /problems/; None for an answer."""
+    slug: str | None = scope.get(SCOPE_KEY)
+    return slug

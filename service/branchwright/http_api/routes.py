@@ -25,6 +25,9 @@ from branchwright.http_api.limits import (
 )
 from branchwright.http_api.problems import INVALID_JSON, ProblemError
 
+VERDICT_KEY: Final = "branchwright.verdict"
+"""Where the scope of a request holds which operation judged and its verdict, for whoever counts them."""
+
 Handler = Callable[[Request], Coroutine[Any, Any, Response]]
 
 _CACHE_CONTROL: Final = "private, max-age=3600"
@@ -48,6 +51,7 @@ class JsonQuestionRoute(APIRoute):
         serialise = TypeAdapter(answer_type).serializer.to_json
         endpoint = cast("Callable[[BaseModel], Awaitable[object]]", self.endpoint)
         schema = _LazySchema(body_type)
+        operation = self.unique_id
 
         async def answer(request: Request) -> Response:
             headers = request.headers
@@ -63,7 +67,11 @@ class JsonQuestionRoute(APIRoute):
                 question = validate(data)
             except ValidationError as error:
                 raise validation.problem_from(error, data, schema.value) from None
-            return Response(serialise(await endpoint(question), by_alias=True), media_type="application/json")
+            given = await endpoint(question)
+            verdict = getattr(given, "verdict", None)
+            if verdict is not None:
+                request.scope[VERDICT_KEY] = (operation, verdict)
+            return Response(serialise(given, by_alias=True), media_type="application/json")
 
         return answer
 

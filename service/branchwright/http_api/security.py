@@ -10,7 +10,7 @@ from typing import Final
 
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from branchwright.http_api.paths import is_contract_path
+from branchwright.http_api.paths import is_keyed_path
 from branchwright.http_api.problems import HOST_NOT_ALLOWED, UNAUTHORIZED, ProblemError
 from branchwright.http_api.settings import Settings
 
@@ -66,7 +66,7 @@ class Gate:
                 "Without keys this service answers only requests whose Host is localhost, 127.0.0.1 or "
                 "[::1].",
             )
-        if self._hashes and is_contract_path(scope):
+        if self._hashes and is_keyed_path(scope):
             return self._key_refusal([value for name, value in scope["headers"] if name == b"authorization"])
         return None
 

@@ -5,19 +5,27 @@ from __future__ import annotations
 import ipaddress
 import logging
 import os
+import tempfile
 from typing import Any, Final
 
 import uvicorn
 
+from branchwright.http_api.metrics import SHARED_FOLDER_VARIABLE
 from branchwright.http_api.settings import Settings, as_environment
 from branchwright.http_api.telemetry import JsonLines
+from branchwright.http_api.tracing import require_tracing
 
 _FACTORY: Final = "branchwright.http_api.app:create_app"
 _LOOPBACK_NAME: Final = "localhost"
+_FOLDER_PREFIX: Final = "branchwright-metrics-"
 
 
 class UnsafeAddressError(Exception):
     """The service would be open to others without a key. The text says what to do instead."""
+
+
+class NoFolderError(Exception):
+    """There is nowhere to keep what several processes count. The text says what to do instead."""
 
 
 def serve(settings: Settings) -> None:
@@ -27,10 +35,33 @@ def serve(settings: Settings) -> None:
 
     Raises:
         UnsafeAddressError: for an address other than loopback without keys, unless anonymous use is allowed.
+        SettingsError: where traces are switched on and cannot be sent.
+        NoFolderError: where several processes find no temporary folder for what they count.
     """
     require_safe_address(settings)
+    require_tracing(settings)
     os.environ.update(as_environment(settings))
-    uvicorn.run(**uvicorn_options(settings))
+    # Never a folder from outside: it may hold the counts of an earlier run.
+    os.environ.pop(SHARED_FOLDER_VARIABLE, None)
+    options = uvicorn_options(settings)
+    if settings.workers == 1:
+        uvicorn.run(**options)
+        return
+    # Here and not above, because it loads the library that counts, which one process must not do yet: it would
+    # still see the variable from outside.
+    from branchwright.http_api.workers import run_workers
+
+    config = uvicorn.Config(**options)
+    try:
+        folder = tempfile.TemporaryDirectory(prefix=_FOLDER_PREFIX)
+    except OSError as error:
+        raise NoFolderError(
+            f"Several worker processes share what they count in a temporary folder, and none can be made: {error}. "
+            "Set TMPDIR to a folder that can be written, or serve with one worker."
+        ) from error
+    with folder as shared_folder:
+        os.environ[SHARED_FOLDER_VARIABLE] = shared_folder
+        run_workers(config, shared_folder)
 
 
 def require_safe_address(settings: Settings) -> None:

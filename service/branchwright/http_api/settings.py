@@ -13,6 +13,9 @@ MOST_ACTIVE_KEYS: Final = 2
 """Two keys may be active at once, so that one can be replaced without a gap."""
 
 _SHA256_HEX = re.compile(r"[0-9a-f]{64}")
+# As a browser writes an origin (RFC 6454, section 6): a name in lower case or an address, no default port, no path.
+_ORIGIN = re.compile(r"(?P<scheme>https?)://(?:[a-z0-9.-]+|\[[0-9a-f:.]+\])(?::(?P<port>[1-9]\d{0,4}))?")
+_DEFAULT_PORTS: Final = {"http": "80", "https": "443"}
 
 
 class SettingsError(Exception):
@@ -44,6 +47,14 @@ class Settings(BaseSettings):
             description="Requests under /v1 that one worker answers at once; more get 429. Unset: no limit.",
         ),
     ] = None
+    cors_origins: Annotated[
+        tuple[str, ...],
+        NoDecode,
+        Field(
+            description="Origins whose pages a browser lets read the answers, such as https://tool.example, "
+            "separated by commas. Not set: no page but the service's own."
+        ),
+    ] = ()
     body_limit_bytes: Annotated[int, Field(ge=1, description="Longest request body, in bytes.")] = 1024 * 1024
     drain_seconds: Annotated[
         int, Field(ge=0, description="How long requests in flight may take after the signal to stop.")
@@ -52,8 +63,15 @@ class Settings(BaseSettings):
         Literal["debug", "info", "warning", "error", "critical"],
         Field(description="Least level that is logged."),
     ] = "info"
+    tracing: Annotated[
+        bool,
+        Field(
+            description="Send traces to an OpenTelemetry collector. Needs the extra 'telemetry'; where they go is "
+            "read from the usual OTEL_... variables."
+        ),
+    ] = False
 
-    @field_validator("api_key_hashes", mode="before")
+    @field_validator("api_key_hashes", "cors_origins", mode="before")
     @classmethod
     def _split(cls, value: object) -> object:
         return tuple(part for part in re.split(r"[,\s]+", value) if part) if isinstance(value, str) else value
@@ -68,15 +86,29 @@ class Settings(BaseSettings):
                 raise ValueError(f"hash {position} is not a SHA-256 hash: 64 digits of 0-9a-f are needed")
         return value
 
+    @field_validator("cors_origins")
+    @classmethod
+    def _check_origins(cls, value: tuple[str, ...]) -> tuple[str, ...]:
+        for position, origin in enumerate(value, start=1):
+            if origin in {"*", "null"}:
+                raise ValueError(f"origin {position} stands for any page; name each origin that may ask")
+            found = _ORIGIN.fullmatch(origin)
+            if found is None or found["port"] == _DEFAULT_PORTS[found["scheme"]]:
+                raise ValueError(
+                    f"origin {position} is not an origin as browsers write it: http:// or https://, the host in "
+                    "lower case and the port unless it is the usual one are needed, and nothing after them"
+                )
+        return value
 
-def load() -> Settings:
-    """The settings from the environment.
+
+def load(**given: object) -> Settings:
+    """The settings from the environment, but for those that are ``given`` by name.
 
     Raises:
         SettingsError: naming each variable that cannot be used and what it may hold.
     """
     try:
-        return Settings()
+        return Settings.model_validate(given)
     except ValidationError as error:
         reasons = [
             f"{PREFIX}{'_'.join(str(part) for part in detail['loc']).upper()}: {detail['msg']}"

@@ -1,4 +1,4 @@
-"""Request ids, the access log and the last boundary: no exception leaves the service as a traceback.
+"""Request ids and the log: one JSON object a line, one line a request.
 
 Nothing of a body, a query or a key is ever logged: a line names the route, not what was asked.
 """
@@ -12,10 +12,7 @@ from datetime import UTC, datetime
 from typing import Final
 
 import orjson
-from starlette.requests import ClientDisconnect
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
-
-from branchwright.http_api.problems import INTERNAL_ERROR, ProblemError
 
 HEADER: Final = "X-Request-ID"
 LONGEST_REQUEST_ID: Final = 128
@@ -26,11 +23,10 @@ _SCOPE_KEY: Final = "branchwright.request_id"
 _FIELDS: Final = "branchwright_fields"
 
 _access_log = logging.getLogger("branchwright.access")
-_error_log = logging.getLogger("branchwright.errors")
 
 
 class Telemetry:
-    """ASGI middleware: gives each request its id, logs one line for it, and turns a crash into a problem."""
+    """ASGI middleware: gives each request its id and logs one line for it."""
 
     def __init__(self, app: ASGIApp) -> None:
         """Wrap the application ``app``."""
@@ -59,34 +55,18 @@ class Telemetry:
 
         try:
             await self._app(scope, receive, send_identified)
-        except ClientDisconnect:
-            # Nobody is left to be answered; the line below says so with a status of null.
-            pass
-        except Exception:
-            _error_log.exception("unexpected error", extra={_FIELDS: {"request_id": request_id}})
-            if status is not None:
-                # The answer has begun: only breaking the connection tells the client that it is incomplete.
-                raise
-            failure = ProblemError(
-                INTERNAL_ERROR,
-                f"Something went wrong inside the service. Report it with request id {request_id}.",
-            )
-            await failure.response(scope["path"])(scope, receive, send_identified)
         finally:
             if _access_log.isEnabledFor(logging.INFO):
-                route = scope.get("route")
                 _access_log.info(
                     "request",
-                    extra={
-                        _FIELDS: {
-                            "request_id": request_id,
-                            "method": scope["method"],
-                            "route": getattr(route, "path", None),
-                            "status": status,
-                            "duration_ms": round((time.perf_counter() - started) * 1000, 3),
-                            "bytes": sent_bytes,
-                        }
-                    },
+                    extra=log_fields(
+                        request_id=request_id,
+                        method=scope["method"],
+                        route=getattr(scope.get("route"), "path", None),
+                        status=status,
+                        duration_ms=round((time.perf_counter() - started) * 1000, 3),
+                        bytes=sent_bytes,
+                    ),
                 )
 
 
@@ -105,6 +85,17 @@ class JsonLines(logging.Formatter):
         if record.exc_info:
             line["traceback"] = self.formatException(record.exc_info)
         return orjson.dumps(line, default=str).decode()
+
+
+def log_fields(**fields: object) -> dict[str, object]:
+    """The ``extra`` of a log call that adds members to its line."""
+    return {_FIELDS: fields}
+
+
+def request_id_of(scope: Scope) -> str:
+    """The id that ``Telemetry`` gave to a request."""
+    request_id: str = scope[_SCOPE_KEY]
+    return request_id
 
 
 def _request_id(scope: Scope) -> str:
