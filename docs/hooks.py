@@ -23,6 +23,7 @@ from page_parts import (
     service,
     uncertainties,
 )
+from page_parts.pictures import ampacities, staircase, temperatures
 
 PARTS: dict[str, Callable[[], str]] = {
     "operations": contract.operations,
@@ -38,6 +39,9 @@ PARTS: dict[str, Callable[[], str]] = {
     "checks-summary": check_sources.summary,
     "checks-sourced": check_sources.sourced,
     "checks-unsourced": check_sources.unsourced,
+    "picture-ampacities": ampacities.picture,
+    "picture-staircase": staircase.picture,
+    "picture-temperatures": temperatures.picture,
     "settings": service.settings,
     "problems": service.problems,
     "licence": service.licence,

@@ -78,15 +78,26 @@ def _marks(tree: ast.Module, file: str) -> Iterator[str]:
     for node in ast.walk(tree):
         if isinstance(node, ast.Call) and ast.unparse(node.func).endswith("mark.source"):
             argument = node.args[0]
-            if isinstance(argument, ast.Name):
-                argument = constants.get(argument.id, argument)
-            if isinstance(argument, ast.Constant) and isinstance(argument.value, str):
-                yield " ".join(argument.value.split())
+            text = _text(argument, constants)
+            if text is not None:
+                yield " ".join(text.split())
             elif "source" not in ast.unparse(argument):
                 raise UnreadableSource(
                     f"tests/{file}, line {node.lineno}: {ast.unparse(argument)} is no text."
                 )
             # What remains is handed on from the `source` of a situation's file, which is read below.
+
+
+def _text(node: ast.expr, constants: dict[str, ast.expr]) -> str | None:
+    """Return a text, one that has a name in its file, or two of them joined; None for anything else."""
+    if isinstance(node, ast.Constant) and isinstance(node.value, str):
+        return node.value
+    if isinstance(node, ast.Name) and node.id in constants:
+        return _text(constants[node.id], constants)
+    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add):
+        left, right = _text(node.left, constants), _text(node.right, constants)
+        return None if left is None or right is None else left + right
+    return None
 
 
 def _written(data: Any) -> Iterator[str]:

@@ -4,7 +4,7 @@ from branchwright import codebook
 from branchwright.checks.circuits.rules import RULES
 from branchwright.codebook import Column, Provision, Table
 from page_parts.entries import EDITIONS, Entry, cell, every_entry, lacking, proof, provisions, tables
-from page_parts.markdown import blocks, code, link, table, words
+from page_parts.markdown import blocks, code, link, long_code, table, words
 
 WIDE = 12
 """A table of more columns than this is shown with its rows as columns, where that makes it narrower."""
@@ -76,6 +76,7 @@ def _table_page(folder: str, entry: Entry) -> str:
     shown = list(records.values())[-1]
     keys = ", ".join(code(key) for key in shown.row_keys)
     return blocks(
+        "---\nhide: [toc]\n---" if len(shown.columns) > WIDE else "",
         f"# {entry.name}",
         f"**{words(shown.title)}**",
         f"*Look-up:* {words(shown.lookup)} Row keys: {keys}; match {code(shown.match)}.",
@@ -86,7 +87,7 @@ def _table_page(folder: str, entry: Entry) -> str:
         "## Columns",
         table(
             ("column", "unit", "meaning"),
-            [(code(column.name), words(column.unit), words(column.meaning)) for column in shown.columns],
+            [(long_code(column.name), words(column.unit), words(column.meaning)) for column in shown.columns],
         ),
         "## Where it was found",
         proof(entry.evidence),
@@ -111,9 +112,11 @@ def _rows(names: list[str], item: Table) -> str:
     lines = [[cell(row[name]) for name in headings] for row in item.rows]
     if len(headings) > WIDE and len(lines) < len(headings):
         turned = list(zip(headings, *lines, strict=True))
-        shown = table([code(turned[0][0]), *turned[0][1:]], [(code(row[0]), *row[1:]) for row in turned[1:]])
+        shown = table(
+            [long_code(turned[0][0]), *turned[0][1:]], [(long_code(row[0]), *row[1:]) for row in turned[1:]]
+        )
     else:
-        shown = table(headings, lines)
+        shown = table([words(name) for name in headings], lines)
     return blocks(f"### {', '.join(names)} {{ #{'-'.join(names)} }}", shown)
 
 
@@ -132,7 +135,7 @@ def _provision_page(entry: Entry) -> str:
             ("value", *records, "unit", "meaning"),
             [
                 (
-                    code(name),
+                    long_code(name),
                     *(_value(item, name) for item in records.values()),
                     words(column.unit),
                     words(column.meaning),

@@ -36,9 +36,9 @@ def situations() -> dict[str, list[Situation]]:
 
 @cache
 def tests() -> dict[str, list[str]]:
-    """Return the tests by what they write as a text of its own, such as a rule's name: `file: test`."""
+    """Return the tests of the checks by what they write as a text of its own, such as a rule's name: `file: test`."""
     found: dict[str, list[str]] = {}
-    for file in sorted(TESTS.rglob("test_*.py")):
+    for file in sorted((TESTS / "checks").rglob("test_*.py")):
         name = file.relative_to(TESTS).as_posix()
         for node in ast.parse(file.read_text("utf-8")).body:
             if isinstance(node, ast.FunctionDef) and node.name.startswith("test_"):

@@ -49,12 +49,8 @@ def _page(rule: Rule) -> str:
     return blocks(
         f"# {rule.name}",
         f"**{words(_question(rule))}**",
-        bullets(
-            (
-                f"Subject: {words(rule.subject)}. Force: {rule.force}.",
-                "Asked in reviews only: a design has nothing to hold it against." if rule.review_only else "",
-            )
-        ),
+        f"Subject: {words(rule.subject)}. Force: {rule.force}."
+        + (" Asked in reviews only: a design has nothing to hold it against." if rule.review_only else ""),
         *[blocks(f"## {label}", _sentence(text)) for label, text in parts.items()],
         "## Sections",
         _sections(rule),
@@ -123,12 +119,14 @@ def _exercised(rule: Rule) -> str:
     situations = exercised.situations().get(rule.name, [])
     tests = exercised.tests().get(rule.name, [])
     return blocks(
+        "### Situations",
         table(
             ("situation", "expected", "source"),
             [(words(item.title), item.outcome, words(item.source)) for item in situations],
         )
         if situations
-        else "No situation is about this rule alone; each of them asks it.",
+        else "None expects a finding of this rule by name; each of them asks it.",
+        "### Tests that name it" if tests else "",
         bullets(
             f"{long_code(file)}: {words(name.removeprefix('test_').replace('_', ' '))}"
             for file, _, name in (test.partition(": ") for test in tests)

@@ -59,7 +59,7 @@ def test_marks_are_found_wherever_they_are_written(tmp_path: Path, monkeypatch: 
     (tmp_path / "situations" / "one.toml").write_text('source = "A"\n[[more]]\nsource = "B"\n', "utf-8")
     (tmp_path / "test_one.py").write_text(
         "import pytest\nNAMED = 'C'\n\n\n@pytest.mark.source(NAMED)\ndef test(): ...\n\n\n"
-        "@pytest.mark.source('D '\n 'continued')\n"
+        "@pytest.mark.source(NAMED + '; D '\n 'continued')\n"
         "@pytest.mark.parametrize('x', [pytest.param(1, marks=pytest.mark.source('E')),\n"
         " *[pytest.param(s, marks=pytest.mark.source(s['source'])) for s in ()]])\ndef test_two(x): ...\n",
         "utf-8",
@@ -69,7 +69,7 @@ def test_marks_are_found_wherever_they_are_written(tmp_path: Path, monkeypatch: 
         "A",
         "B",
         "C",
-        "D continued",
+        "C; D continued",
         "E",
     ]
     (tmp_path / "test_two.py").write_text("pytest.mark.source(print('no text'))\n", "utf-8")

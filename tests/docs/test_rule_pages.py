@@ -71,7 +71,7 @@ def test_a_situation_is_shown_with_the_rules_that_it_exercises(site: Path, file:
     situation: dict[str, Any] = tomllib.loads(file.read_text("utf-8"))
     for rule, finding in situation.get("expect", {}).get("findings", {}).items():
         page = BuiltPage(site / "rules" / f"{rule}.html")
-        rows = page.sections["what-exercises-it"].tables[0]
+        rows = page.sections["situations"].tables[0]
         expected = [situation["title"], finding.get("outcome", ""), situation["source"]]
         assert [" ".join(text.split()) for text in expected] in rows
 
@@ -79,5 +79,5 @@ def test_a_situation_is_shown_with_the_rules_that_it_exercises(site: Path, file:
 def test_the_tests_of_a_rule_are_named(site: Path) -> None:
     """A name of the tests that is known to stand there, and one that has nothing to do with the rule."""
     page = BuiltPage(site / "rules" / "raceway-fill.html")
-    assert page.shows("checks/test_designs.py: ", "what-exercises-it")
-    assert not page.shows("test_settings.py", "what-exercises-it")
+    assert page.shows("checks/test_designs.py: one size smaller fails", "tests-that-name-it")
+    assert not page.shows("test_remedies.py: the search", "tests-that-name-it")
