@@ -232,6 +232,56 @@ class Underground(BaseModel):
     """
 
 
+class Appearance(BaseModel):
+    """
+    Where one of the two editions has an entry.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    section: str
+    """
+    Section or table number as this edition prints it.
+    """
+    confidence: str | None
+    """
+    How sure we are of the entry: high, medium or low; null for an interpretation.
+    """
+
+
+class CellDifference(BaseModel):
+    """
+    A cell of a row that both editions have, or a value of a provision that both have.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    key: list[float | str | None]
+    """
+    The keys that find the row; empty for a provision, null for an open last row.
+    """
+    column: str
+    """
+    Name of the column or value.
+    """
+    unit: str
+    """
+    Unit of the cell; 1 for a plain number, text or size for a name.
+    """
+    this: float | str | None
+    """
+    Here; null where this edition prints nothing or sets no limit.
+    """
+    other: float | str | None
+    """
+    There; null where the other edition prints nothing or sets no limit.
+    """
+
+
 class Citation(BaseModel):
     """
     A place in a publication.
@@ -381,6 +431,81 @@ class DesignedReceptacle(BaseModel):
     NEMA designation. Known values: 14-50, 6-50, 14-30, 6-30, 6-20, 14-60, 10-30, 10-50; others may be added.
     """
     rating_a: float
+
+
+class Difference(BaseModel):
+    """
+    A table, provision or interpretation that is not the same in both editions.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    kind: str
+    """
+    What differs. Known values: table, provision, interpretation; others may be added.
+    """
+    name: str
+    """
+    Name of the table, provision or interpretation.
+    """
+    title: str
+    """
+    What it is about.
+    """
+    change: str
+    """
+    added: the other edition has it and this one does not; removed: the other way round; changed: both have it. Known values: added, removed, changed; others may be added.
+    """
+    this: Appearance | None
+    """
+    Where this edition has it; null where it does not.
+    """
+    other: Appearance | None
+    """
+    Where the other edition has it; null where it does not.
+    """
+    renumbered: bool
+    """
+    Whether both have it, under different sections.
+    """
+    rows_added: list[dict[str, float | str | None]]
+    """
+    Rows that only the other edition has, by column; an added provision is one row.
+    """
+    rows_removed: list[dict[str, float | str | None]]
+    """
+    Rows that only this edition has, by column; a removed provision is one row.
+    """
+    cells: list[CellDifference]
+    """
+    Cells that differ in rows that both have; empty where it is only renumbered.
+    """
+
+
+class EditionComparison(BaseModel):
+    """
+    A part of what differs between two editions.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    edition: str
+    """
+    This edition, from which the change is told.
+    """
+    other: str
+    """
+    The other edition, to which it leads.
+    """
+    items: list[Difference]
+    next_after: str | None
+    """
+    'after' of the next page; null on the last one.
+    """
 
 
 class EditionRecord(BaseModel):

@@ -371,6 +371,42 @@ class Codebook:
             },
         )
 
+    def compare_editions(
+        self,
+        *,
+        edition: str,
+        other: str,
+        limit: int | Omitted = OMITTED,
+        after: str | Omitted | None = OMITTED,
+    ) -> models.EditionComparison:
+        """What differs between two editions?
+
+        Compares two editions cell by cell: what the other one adds, removes, changes and renumbers.
+
+        Only what the editions say is compared. An edition and itself differ in nothing.
+
+        Args:
+          edition: Name of this edition.
+          other: Name of the other edition.
+          limit: How many entries at most.
+          after: Only differences after this one, written kind/name as next_after is.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "GET",
+            "/v1/editions/{edition}/differences/{other}",
+            models.EditionComparison,
+            path={
+                "edition": edition,
+                "other": other,
+            },
+            query={
+                "limit": limit,
+                "after": after,
+            },
+        )
+
     def list_rules(
         self,
         *,
@@ -429,6 +465,7 @@ class CodebookWithRawResponse:
         self.list_editions = raw_method(resource.list_editions)
         self.get_edition = raw_method(resource.get_edition)
         self.get_table = raw_method(resource.get_table)
+        self.compare_editions = raw_method(resource.compare_editions)
         self.list_rules = raw_method(resource.list_rules)
         self.get_rule = raw_method(resource.get_rule)
 
@@ -850,6 +887,42 @@ class AsyncCodebook:
             },
         )
 
+    async def compare_editions(
+        self,
+        *,
+        edition: str,
+        other: str,
+        limit: int | Omitted = OMITTED,
+        after: str | Omitted | None = OMITTED,
+    ) -> models.EditionComparison:
+        """What differs between two editions?
+
+        Compares two editions cell by cell: what the other one adds, removes, changes and renumbers.
+
+        Only what the editions say is compared. An edition and itself differ in nothing.
+
+        Args:
+          edition: Name of this edition.
+          other: Name of the other edition.
+          limit: How many entries at most.
+          after: Only differences after this one, written kind/name as next_after is.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "GET",
+            "/v1/editions/{edition}/differences/{other}",
+            models.EditionComparison,
+            path={
+                "edition": edition,
+                "other": other,
+            },
+            query={
+                "limit": limit,
+                "after": after,
+            },
+        )
+
     async def list_rules(
         self,
         *,
@@ -908,6 +981,7 @@ class AsyncCodebookWithRawResponse:
         self.list_editions = raw_later_method(resource.list_editions)
         self.get_edition = raw_later_method(resource.get_edition)
         self.get_table = raw_later_method(resource.get_table)
+        self.compare_editions = raw_later_method(resource.compare_editions)
         self.list_rules = raw_later_method(resource.list_rules)
         self.get_rule = raw_later_method(resource.get_rule)
 

@@ -75,6 +75,27 @@ def test_the_codebook_can_be_read_from_end_to_end() -> None:
     ask(question)
 
 
+@pytest.mark.source("continuing-education lesson on the breaker ratings of 2023: 10 A is new in 2023")
+def test_editions_are_compared_page_by_page() -> None:
+    async def question(client: AsyncClient) -> None:
+        found: list[models.Difference] = []
+        after: str | None = None
+        while True:
+            page = await client.codebook.compare_editions(
+                edition="nec-2020", other="nec-2023", limit=5, after=after
+            )
+            found += page.items
+            if (after := page.next_after) is None:
+                break
+        assert len({(item.kind, item.name) for item in found}) == len(found) > 5
+        (ratings,) = (item for item in found if item.name == "standard-ratings")
+        assert ratings.rows_added == [{"rating_a": 10}]
+        assert ratings.this is not None
+        assert ratings.this.section == "Table 240.6(A)"
+
+    ask(question)
+
+
 def test_a_known_table_is_not_sent_twice() -> None:
     async def question(client: AsyncClient) -> int:
         first = await client.codebook.with_raw_response.list_editions()

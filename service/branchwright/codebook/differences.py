@@ -47,8 +47,8 @@ class CellDifference:
     unit: Annotated[
         str, Field(description="Unit of the cell; 1 for a plain number, text or size for a name.")
     ]
-    this: Annotated[Cell, Field(description="The cell in this edition; null where it prints nothing.")]
-    other: Annotated[Cell, Field(description="The cell in the other edition; null where it prints nothing.")]
+    this: Annotated[Cell, Field(description="Here; null where this edition prints nothing or sets no limit.")]
+    other: Annotated[Cell, Field(description="There; null where the other edition prints nothing or sets no limit.")]
 
 
 @dataclass(slots=True, frozen=True)

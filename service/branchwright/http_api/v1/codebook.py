@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import inspect
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable
 from typing import Annotated, Final, TypeVar
 
 from fastapi import APIRouter, Path, Query
@@ -19,13 +19,16 @@ from branchwright.codebook import (
     UnknownEntry,
     loader,
 )
+from branchwright.codebook.differences import Difference, differences
 from branchwright.codebook.editions import edition_book
 from branchwright.http_api.contract import keyed_client_method, reference_responses
 from branchwright.http_api.problems import LONGEST_INPUT, NOT_FOUND, InvalidField, ProblemError
 from branchwright.http_api.routes import ReferenceRoute
-from branchwright.http_api.suggestions import nearest_name, nearest_value
+from branchwright.http_api.suggestions import nearest_value
 from branchwright.http_api.v1.codebook_answers import (
+    DifferencesPage,
     EditionAnswer,
+    EditionComparison,
     EditionPage,
     InterpretationAnswer,
     Page,
@@ -42,7 +45,7 @@ router = APIRouter(tags=["codebook"], route_class=ReferenceRoute)
 
 _RULES: Final = {rule.name: rule for rule in RULES}
 
-Named = TypeVar("Named", EditionRecord, RuleSummary)
+Entry = TypeVar("Entry")
 
 
 @router.get(
@@ -55,7 +58,7 @@ Named = TypeVar("Named", EditionRecord, RuleSummary)
 )
 async def list_editions(page: Annotated[Page, Query()]) -> EditionPage:
     """Lists the editions that a request can name."""
-    items, next_after = _paged(codebook.editions(), page)
+    items, next_after = _paged(codebook.editions(), page, lambda record: record.name)
     return EditionPage(items=items, next_after=next_after)
 
 
@@ -113,6 +116,28 @@ async def get_edition_table(
 
 
 @router.get(
+    "/v1/editions/{edition}/differences/{other}",
+    operation_id="compare_editions",
+    summary="What differs between two editions?",
+    response_description="A page of tables, provisions and interpretations, ordered by kind and name.",
+    responses=reference_responses(404, 422),
+    openapi_extra=keyed_client_method("codebook", "compare_editions"),
+)
+async def compare_editions(
+    edition: Annotated[str, Path(description="Name of this edition.", examples=["nec-2020"])],
+    other: Annotated[str, Path(description="Name of the other edition.", examples=["nec-2023"])],
+    page: Annotated[DifferencesPage, Query()],
+) -> EditionComparison:
+    """Compares two editions cell by cell: what the other one adds, removes, changes and renumbers.
+
+    Only what the editions say is compared. An edition and itself differ in nothing.
+    """
+    this, that = _editions(edition=edition, other=other)
+    items, next_after = _paged(differences(this.name, that.name), page, _kind_and_name)
+    return EditionComparison(edition=this.name, other=that.name, items=items, next_after=next_after)
+
+
+@router.get(
     "/v1/rules",
     operation_id="list_rules",
     summary="Which rules does the service apply?",
@@ -122,7 +147,7 @@ async def get_edition_table(
 )
 async def list_rules(page: Annotated[Page, Query()]) -> RulePage:
     """Lists the rules with the question that each one asks."""
-    items, next_after = _paged([_rule_summary(rule) for rule in RULES], page)
+    items, next_after = _paged(map(_rule_summary, RULES), page, lambda rule: rule.name)
     return RulePage(items=items, next_after=next_after)
 
 
@@ -157,37 +182,56 @@ async def get_rule(
     )
 
 
-def _paged(entries: Sequence[Named], page: Page) -> tuple[list[Named], str | None]:
+def _paged(
+    entries: Iterable[Entry], page: Page, name: Callable[[Entry], str]
+) -> tuple[list[Entry], str | None]:
     """The entries of a page, and the name to go on after where there are more."""
-    wanted = sorted(
-        (entry for entry in entries if page.after is None or entry.name > page.after),
-        key=lambda entry: entry.name,
-    )
+    wanted = sorted((entry for entry in entries if page.after is None or name(entry) > page.after), key=name)
     shown = wanted[: page.limit]
-    return shown, shown[-1].name if len(wanted) > len(shown) else None
+    return shown, name(shown[-1]) if len(wanted) > len(shown) else None
+
+
+def _kind_and_name(difference: Difference) -> str:
+    """What tells a difference from all others: a table and a provision may have one name."""
+    return f"{difference.kind}/{difference.name}"
 
 
 def _edition(name: str) -> EditionRecord:
-    try:
-        return codebook.edition(name)
-    except UnknownEntry as unknown:
-        raise _unknown("edition", name, unknown.known) from None
+    (record,) = _editions(edition=name)
+    return record
+
+
+def _editions(**named: str) -> list[EditionRecord]:
+    """The editions that the parameters of a path name; a problem (404) that says which there are not."""
+    found: list[EditionRecord] = []
+    unknown: list[InvalidField] = []
+    for parameter, name in named.items():
+        try:
+            found.append(codebook.edition(name))
+        except UnknownEntry as lacking:
+            unknown.append(_unknown_field(parameter, "edition", name, lacking.known))
+    if unknown:
+        raise ProblemError(NOT_FOUND, unknown[0].message, errors=unknown)
+    return found
 
 
 def _unknown(kind: str, given: str, known: Iterable[str]) -> ProblemError:
     """The problem (404) that names what there is, and what was probably meant."""
+    field = _unknown_field(kind, kind, given, known)
+    return ProblemError(NOT_FOUND, field.message, errors=[field])
+
+
+def _unknown_field(parameter: str, kind: str, given: str, known: Iterable[str]) -> InvalidField:
     names = list(known)
-    near = nearest_value(given, names) or nearest_name(given, names)
+    near = nearest_value(given, names)
     suggestion = f"; did you mean '{near}'?" if near else "."
-    message = f"There is no {kind} of this name{suggestion}"
-    field = InvalidField(
-        pointer=f"path:{kind}",
-        message=message,
+    return InvalidField(
+        pointer=f"path:{parameter}",
+        message=f"There is no {kind} of this name{suggestion}",
         code="not-an-allowed-value",
         given=given[:LONGEST_INPUT],
         allowed=names,
     )
-    return ProblemError(NOT_FOUND, message, errors=[field])
 
 
 def _table_summary(table: Table) -> TableSummary:

@@ -7,6 +7,7 @@ from typing import Annotated
 from pydantic import BaseModel, ConfigDict, Field
 
 from branchwright.codebook import Column, EditionRecord
+from branchwright.codebook.differences import Difference
 from branchwright.codebook.records import Evidence
 
 NextAfter = Annotated[str | None, Field(description="'after' of the next page; null on the last one.")]
@@ -20,6 +21,17 @@ class Page(BaseModel):
     limit: Annotated[int, Field(ge=1, le=100, description="How many entries at most.")] = 20
     after: Annotated[
         str | None, Field(max_length=200, description="Only entries whose name comes after this one.")
+    ] = None
+
+
+class DifferencesPage(Page):
+    """Which part of the differences is wanted. They are ordered by kind, then by name."""
+
+    after: Annotated[
+        str | None,
+        Field(
+            max_length=200, description="Only differences after this one, written kind/name as next_after is."
+        ),
     ] = None
 
 
@@ -85,6 +97,15 @@ class TableAnswer(BaseModel):
         Field(description="Each row by column name; null where the book prints nothing."),
     ]
     evidence: Evidence
+
+
+class EditionComparison(BaseModel):
+    """A part of what differs between two editions."""
+
+    edition: Annotated[str, Field(description="This edition, from which the change is told.")]
+    other: Annotated[str, Field(description="The other edition, to which it leads.")]
+    items: list[Difference]
+    next_after: NextAfter
 
 
 class RuleSummary(BaseModel):
