@@ -13,7 +13,7 @@ from tests.contract.client import Client
 from tests.contract.document import OPERATIONS, Operation, conforms
 
 from branchwright.http_api import health
-from branchwright.http_api.v1 import circuits, codebook
+from branchwright.http_api.v1 import circuits, codebook, current_comparisons
 
 JSON = {"Content-Type": "application/json"}
 PAIRS = [(operation, status) for operation in OPERATIONS.values() for status in operation.statuses]
@@ -106,6 +106,7 @@ def in_a_broken_service(operation, make_client, monkeypatch):
 
     monkeypatch.setattr(circuits.circuits, "design", broken)
     monkeypatch.setattr(circuits.circuits, "review", broken)
+    monkeypatch.setattr(current_comparisons.current_comparison, "compare", broken)
     monkeypatch.setattr(codebook, "_paged", broken)
     monkeypatch.setattr(codebook, "_edition", broken)
     monkeypatch.setattr(codebook, "_RULES", None)
