@@ -110,7 +110,7 @@ def test_serve_names_a_setting_that_cannot_be_used(monkeypatch: pytest.MonkeyPat
     assert "BRANCHWRIGHT_PORT" in result.output
 
 
-def test_the_demo_shows_design_failure_and_remedy() -> None:
+def test_the_demo_shows_design_failure_remedy_and_comparison() -> None:
     """A real process, service and SDK: the first command of the README ends with this."""
     demo = subprocess.run(
         [sys.executable, "-m", "branchwright.cli", "demo"],
@@ -124,6 +124,9 @@ def test_the_demo_shows_design_failure_and_remedy() -> None:
         "No failure found in what was stated",
         "A requirement fails",
         "Nearest remedy: Replace the ungrounded conductors by 6 AWG.",
+        # 24 A are a 30 A breaker on 10 AWG, 32 A a 40 A breaker on 8 AWG; 48 A at 240 V are 11.52 kW.
+        "last current before 8 AWG conductors and a 40 A breaker",
+        "11.52",
         "How to go on",
     ):
         assert words in demo.stdout

@@ -41,7 +41,7 @@ def serve(host: str | None, port: int | None, workers: int | None, *, allow_anon
 
 @main.command()
 def demo() -> None:
-    """Show the main job: a design, a review that fails, and its remedy, asked of a service on loopback."""
+    """Show the main job on loopback: a design, a review that fails with its remedy, and the settings side by side."""
     try:
         demonstrate(Console())
     except DemoFailed as error:

@@ -1,4 +1,4 @@
-"""The demo: a service on loopback, asked through the SDK for a design and for a review that fails.
+"""The demo: a service on loopback, asked through the SDK for a design, a review that fails and a comparison.
 
 The job is invented: a carport at the end of a driveway, fed from a panel on the garage's inside wall.
 """
@@ -13,7 +13,7 @@ from typing import Any, Final
 from rich.console import Console
 from rich.rule import Rule
 
-from branchwright.cli.tables import show_answer, show_working
+from branchwright.cli.tables import show_answer, show_comparison, show_working
 
 READY_TRIES: Final = 8
 STOP_SECONDS: Final = 10
@@ -76,6 +76,9 @@ def demonstrate(console: Console) -> None:
                 installed = _as_found(answer["review_request"])
                 review = client.circuits.review_from(installed)
                 show_answer(console, review.model_dump(mode="json", by_alias=True), remarks=False)
+                console.print(Rule("3. The settings of this charger, over a night of nine hours"))
+                comparison = client.circuits.compare_currents_from(_settings(JOB))
+                show_comparison(console, comparison.model_dump(mode="json", by_alias=True))
         except BranchwrightError as error:
             raise DemoFailed(f"The service did not answer as it should: {error}") from error
     console.print(Rule("How to go on"))
@@ -91,6 +94,17 @@ def demonstrate(console: Console) -> None:
 def _as_found(review_request: dict[str, Any]) -> dict[str, Any]:
     """Return the review of the circuit as designed, save for the conductors, which are smaller."""
     return {**review_request, "installed": {**review_request["installed"], "ungrounded_size": "8 AWG"}}
+
+
+def _settings(job: dict[str, Any]) -> dict[str, Any]:
+    """Return the comparison of the settings that the charger of a job has, which only an installer can change."""
+    charger = {name: value for name, value in job["charger"].items() if name != "charging_current_a"}
+    return {
+        **job,
+        "charger": {**charger, "setting_access": "restricted"},
+        "currents_a": [16, 24, 32, 40, 48],
+        "night_h": 9,
+    }
 
 
 @contextmanager

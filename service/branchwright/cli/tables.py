@@ -77,6 +77,29 @@ def show_working(console: Console, answer: Answer, wanted: int) -> None:
     console.print(table)
 
 
+def show_comparison(console: Console, answer: Answer) -> None:
+    """Print a row for each charging current: its circuit, its energy, and why to stop there."""
+    table = Table(title="Charging currents side by side")
+    for heading in ("current", "breaker", "conductors", "ground", "raceways", "kW", "kWh a night", "mark"):
+        table.add_column(heading, overflow="fold")
+    for row in answer["rows"]:
+        raceways = ", ".join(raceway["trade_size"] for raceway in row["raceways"])
+        circuit = (
+            ("none", ", ".join(row["failed_rules"]), "", "")
+            if row["breaker_rating_a"] is None
+            else (
+                f"{_shown(row['breaker_rating_a'])} A",
+                row["ungrounded_size"],
+                row["grounding_size"],
+                raceways,
+            )
+        )
+        night = "" if row["kwh_per_night"] is None else _shown(row["kwh_per_night"])
+        current = f"{_shown(row['charging_current_a'])} A"
+        table.add_row(current, *circuit, _shown(row["power_kw"]), night, row["mark"] or "")
+    console.print(table)
+
+
 def _findings(answer: Answer) -> Table:
     table = Table(title="Findings", show_lines=False)
     for heading in ("outcome", "rule", "finding", "section"):

@@ -48,7 +48,9 @@ class CellDifference:
         str, Field(description="Unit of the cell; 1 for a plain number, text or size for a name.")
     ]
     this: Annotated[Cell, Field(description="Here; null where this edition prints nothing or sets no limit.")]
-    other: Annotated[Cell, Field(description="There; null where the other edition prints nothing or sets no limit.")]
+    other: Annotated[
+        Cell, Field(description="There; null where the other edition prints nothing or sets no limit.")
+    ]
 
 
 @dataclass(slots=True, frozen=True)
