@@ -70,6 +70,12 @@ CASES = {
     "two short ends count together": ([50, 65, 50], [5, 90, 4], [False, False, False], 65),
     "and are too long together": ([50, 65, 50], [5, 90, 5], [False, False, False], 50),
     "a cable that the exception does not reach": ([65, 55], [200, 5], [False, True], 55),
+    "one exempt cable among two low ends bars the first step and not the second": (
+        [65, 55, 50],
+        [200, 5, 4],
+        [False, True, False],
+        55,
+    ),
     "an exempt cable at the higher ampacity does no harm": ([65, 50], [200, 5], [True, False], 65),
     "three steps: the lowest may go, the middle not": ([80, 65, 50], [50, 50, 6], [False] * 3, 65),
     "three steps: both lower ones are short": ([80, 65, 50], [100, 5, 4], [False] * 3, 80),

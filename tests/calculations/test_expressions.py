@@ -36,7 +36,8 @@ def test_an_expression_agrees_with_its_function(name: str, data: st.DataObject) 
     values = {each: data.draw(st.floats(0.01, 10_000), label=each) for each in names}
     expected = evaluate(calculation.expression, dict(values))
     assert isinstance(expected, float)
-    assert math.isclose(calculation(**values), expected, rel_tol=1e-9, abs_tol=1e-6)
+    # Both round to the same millionth, where the expression says so: what is left is the order of operations.
+    assert math.isclose(calculation(**values), expected, rel_tol=1e-12, abs_tol=1e-9)
     cited = Citation("nec-2023", "1.1")
     step = calculation.step(
         "some-step",
@@ -53,6 +54,27 @@ def test_an_expression_agrees_with_its_function(name: str, data: st.DataObject) 
         calculation.expression,
     )
     assert step.as_input().origin == "step:some-step"
+
+
+UNITS = {
+    "_a": "A",
+    "_v": "V",
+    "_c": "degC",
+    "_ft": "ft",
+    "_in2": "in2",
+    "_kw": "kW",
+    "_kwh": "kWh",
+    "_ohm": "ohm",
+    "_cmil": "cmil",
+    "_percent": "%",
+    "_count": "count",
+}
+"""Endings of names and the units that they stand for: the convention of `DEVELOPERS.md`."""
+
+
+@pytest.mark.parametrize("name", sorted(ALL))
+def test_a_result_has_the_unit_of_its_name(name: str) -> None:
+    assert ALL[name].unit == UNITS["_" + name.rsplit("_", 1)[1]]
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,40 @@
+"""Which tests are asked about which part of the service.
+
+A mutant counts as killed only where a test fails. A test that is not asked can therefore make a report worse, never
+better: the suites are kept to the tests that run in process and are quick.
+"""
+
+from pathlib import Path
+
+SERVICE = Path("service/branchwright")
+SUITES: dict[str, tuple[str, ...]] = {
+    "calculations": ("tests/calculations", "tests/situations", "tests/checks/test_published_tables.py"),
+    "codebook": (
+        "tests/codebook",
+        "tests/situations",
+        "tests/checks/test_published_tables.py",
+        "tests/checks/test_schema_and_codebook_agree.py",
+    ),
+    "checks/circuits": ("tests/checks", "tests/situations"),
+}
+"""Tests by package; further ones of a package come with `--tests`."""
+
+
+def package_of(path: Path) -> str:
+    """The package that a source file belongs to."""
+    inner = path.relative_to(SERVICE).as_posix()
+    found = [package for package in SUITES if inner.startswith(package + "/")]
+    if not found:
+        raise SystemExit(f"{path} lies in none of {', '.join(SUITES)}.")
+    return found[0]
+
+
+def source_files(root: Path, asked: list[str]) -> list[Path]:
+    """The source files below the paths that are asked for, relative to the root."""
+    found: set[Path] = set()
+    for each in asked:
+        path = root / each
+        if not path.exists():
+            raise SystemExit(f"--paths: there is no {each}.")
+        found |= {path} if path.is_file() else set(path.rglob("*.py"))
+    return sorted(path.relative_to(root) for path in found)
