@@ -25,9 +25,9 @@ class RawResponse(Generic[AnswerT]):
     def __init__(self, response: httpx.Response, answer: type[AnswerT]) -> None:
         """Wrap a response and the model that its content should fit."""
         self._answer = answer
-        self.status_code = response.status_code
+        self.status_code: int = response.status_code
         self.headers: Mapping[str, str] = response.headers
-        self.content = response.content
+        self.content: bytes = response.content
         self.request_id: str | None = response.headers.get("X-Request-ID")
 
     def __repr__(self) -> str:

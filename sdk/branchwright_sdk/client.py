@@ -11,12 +11,13 @@ from typing import Self
 
 import httpx
 
-from .errors import NotConfigured
+from .errors import API_KEY_VARIABLE, NotConfigured
 from .resources import AsyncResources, Resources
 from .retries import Pacing
 from .transport import AsyncTransport, Settings, Transport
 from .version import __version__
 
+_BASE_URL_VARIABLE = "BRANCHWRIGHT_BASE_URL"
 _TIMEOUT_S = 10.0
 _CONNECT_TIMEOUT_S = 2.0
 _MAX_RETRIES = 2
@@ -47,10 +48,30 @@ class Client(Resources):
         pacing: Pacing | None = None,
     ) -> None:
         """Set up the client; nothing is sent yet."""
+        base_url = base_url or os.environ.get(_BASE_URL_VARIABLE)
+        api_key = api_key or os.environ.get(API_KEY_VARIABLE)
         settings = _settings(base_url, api_key, timeout, max_retries, headers, pacing)
         self._transport = Transport(http_client or httpx.Client(), settings)
         self._closes = http_client is None
         super().__init__(self._transport)
+
+    @staticmethod
+    def embedded(
+        *, timeout: float | httpx.Timeout = _TIMEOUT_S, headers: Mapping[str, str] | None = None
+    ) -> Client:
+        """Return a client of a service of its own that runs in this process: no server, no port, no key.
+
+        It answers as a service does that was started without any setting. No variable of the environment is
+        read, neither the SDK's nor the service's. It works in any thread, whether or not an event loop runs
+        there, such as a notebook's; the service has a thread of its own until the client is closed. `timeout`
+        bounds the wait for an answer, which takes some milliseconds. Nothing is asked again.
+
+        Raises NotConfigured where the service is not installed beside the SDK.
+        """
+        from .embedded import ADDRESS, Blocking, in_process
+
+        settings = _settings(ADDRESS, None, timeout, 0, headers, None)
+        return Client._over(Transport(httpx.Client(transport=Blocking(in_process())), settings), closes=True)
 
     def with_options(
         self,
@@ -61,11 +82,15 @@ class Client(Resources):
     ) -> Client:
         """Return a view of this client with other options; it shares the connections and closes nothing."""
         settings = _changed(self._transport.settings, timeout, max_retries, headers)
-        view = Client.__new__(Client)
-        view._transport = dataclasses.replace(self._transport, settings=settings)
-        view._closes = False
-        Resources.__init__(view, view._transport)
-        return view
+        return Client._over(dataclasses.replace(self._transport, settings=settings), closes=False)
+
+    @staticmethod
+    def _over(transport: Transport, closes: bool) -> Client:
+        client = Client.__new__(Client)
+        client._transport = transport
+        client._closes = closes
+        Resources.__init__(client, transport)
+        return client
 
     def close(self) -> None:
         """Close the connections, unless they were passed in."""
@@ -106,10 +131,29 @@ class AsyncClient(AsyncResources):
         pacing: Pacing | None = None,
     ) -> None:
         """Set up the client; nothing is sent yet."""
+        base_url = base_url or os.environ.get(_BASE_URL_VARIABLE)
+        api_key = api_key or os.environ.get(API_KEY_VARIABLE)
         settings = _settings(base_url, api_key, timeout, max_retries, headers, pacing)
         self._transport = AsyncTransport(http_client or httpx.AsyncClient(), settings)
         self._closes = http_client is None
         super().__init__(self._transport)
+
+    @staticmethod
+    def embedded(*, headers: Mapping[str, str] | None = None) -> AsyncClient:
+        """Return a client of a service of its own that runs in this process: no server, no port, no key.
+
+        As `Client.embedded`, save that answers are computed on the caller's event loop, which takes some
+        milliseconds each; other tasks get their turn between two questions. There is no timeout, since no
+        answer is waited for.
+
+        Raises NotConfigured where the service is not installed beside the SDK.
+        """
+        from .embedded import ADDRESS, in_process
+
+        settings = _settings(ADDRESS, None, _TIMEOUT_S, 0, headers, None)
+        return AsyncClient._over(
+            AsyncTransport(httpx.AsyncClient(transport=in_process()), settings), closes=True
+        )
 
     def with_options(
         self,
@@ -120,11 +164,15 @@ class AsyncClient(AsyncResources):
     ) -> AsyncClient:
         """Return a view of this client with other options; it shares the connections and closes nothing."""
         settings = _changed(self._transport.settings, timeout, max_retries, headers)
-        view = AsyncClient.__new__(AsyncClient)
-        view._transport = dataclasses.replace(self._transport, settings=settings)
-        view._closes = False
-        AsyncResources.__init__(view, view._transport)
-        return view
+        return AsyncClient._over(dataclasses.replace(self._transport, settings=settings), closes=False)
+
+    @staticmethod
+    def _over(transport: AsyncTransport, closes: bool) -> AsyncClient:
+        client = AsyncClient.__new__(AsyncClient)
+        client._transport = transport
+        client._closes = closes
+        AsyncResources.__init__(client, transport)
+        return client
 
     async def close(self) -> None:
         """Close the connections, unless they were passed in."""
@@ -155,13 +203,12 @@ def _settings(
     pacing: Pacing | None,
 ) -> Settings:
     own = {"user-agent": f"branchwright-sdk/{__version__}"}
-    key = api_key or os.environ.get("BRANCHWRIGHT_API_KEY")
-    if key:
-        if not re.fullmatch("[!-~]+", key):
+    if api_key:
+        if not re.fullmatch("[!-~]+", api_key):
             raise NotConfigured("api_key must be printable ASCII without spaces")
-        own["authorization"] = f"Bearer {key}"
+        own["authorization"] = f"Bearer {api_key}"
     return Settings(
-        base_url=_address(base_url or os.environ.get("BRANCHWRIGHT_BASE_URL")),
+        base_url=_address(base_url),
         headers={**own, **_headers(headers)},
         timeout=_timeout(timeout),
         max_retries=_retries(max_retries),
@@ -185,7 +232,7 @@ def _changed(
 
 def _address(base_url: str | None) -> str:
     if not base_url:
-        raise NotConfigured("no base_url: pass one, or set BRANCHWRIGHT_BASE_URL")
+        raise NotConfigured(f"no base_url: pass one, or set {_BASE_URL_VARIABLE}")
     try:
         url = httpx.URL(base_url)
     except httpx.InvalidURL as error:

@@ -8,13 +8,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+API_KEY_VARIABLE = "BRANCHWRIGHT_API_KEY"
+
 
 class BranchwrightError(Exception):
     """The root of every error that a client raises."""
 
 
 class NotConfigured(BranchwrightError):
-    """The client cannot be used as it was set up: no address, an unusable key or header, already closed."""
+    """The client cannot be used as it was set up.
+
+    It has no address, an unusable key or header, or no service to embed; or it is closed already.
+    """
 
 
 class ConnectionFailed(BranchwrightError):
@@ -41,7 +46,8 @@ class UnexpectedAnswer(BranchwrightError):
 
     def __str__(self) -> str:
         """Return the detail with the status and the id of the request."""
-        return f"{self.detail} (status {self.status}{_named(self.request_id)})"
+        request = f", request {self.request_id}" if self.request_id else ""
+        return f"{self.detail} (status {self.status}{request})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,14 +96,15 @@ class Problem(BranchwrightError):
         self.type = type
         self.detail = detail
         self.instance = instance
-        self.errors = tuple(errors)
+        self.errors: tuple[FieldError, ...] = tuple(errors)
         self.request_id = request_id
 
     def __str__(self) -> str:
         """Return status, title and detail, then each error on its own line."""
         detail = f": {self.detail}" if self.detail else ""
-        lines = [f"{self.status} {self.title}{detail}{_named(self.request_id)}", *map(str, self.errors)]
-        return "\n  ".join(lines)
+        named = self.request_id and self.request_id not in detail
+        request = f" (request {self.request_id})" if named else ""
+        return "\n  ".join([f"{self.status} {self.title}{detail}{request}", *map(str, self.errors)])
 
 
 class InvalidRequest(Problem):
@@ -114,7 +121,11 @@ class InvalidRequest(Problem):
 
 
 class NotAuthenticated(Problem):
-    """The key is missing or unknown: 401."""
+    """The key is missing, unknown or no longer in force: 401."""
+
+    def __str__(self) -> str:
+        """Return the problem, and where a key goes."""
+        return f"{super().__str__()}\n  A key is passed as api_key, or set as {API_KEY_VARIABLE}."
 
 
 class NotAllowed(Problem):
@@ -146,7 +157,3 @@ def problem_class(status: int) -> type[Problem]:
         429: TooManyRequests,
     }
     return by_status.get(status, Problem)
-
-
-def _named(request_id: str | None) -> str:
-    return f", request {request_id}" if request_id else ""

@@ -26,6 +26,8 @@ from .retries import RETRIED_STATUSES, Pacing
 if TYPE_CHECKING:
     from pydantic import BaseModel
 
+_CLOSED = "the client is closed"
+
 
 @dataclass(frozen=True)
 class Settings:
@@ -51,7 +53,7 @@ class Settings:
     ) -> httpx.Request:
         """Return the HTTP request of one question."""
         if http.is_closed:
-            raise NotConfigured("the client is closed")
+            raise NotConfigured(_CLOSED)
         headers = {**self.headers, "accept": "application/json"}
         if content is not None:
             headers["content-type"] = "application/json"
@@ -109,8 +111,12 @@ class Transport:
             try:
                 outcome = self.http.send(question, follow_redirects=False)
             except httpx.RequestError as error:
-                outcome = _failure(error)
+                outcome = _failure(error, self.settings.base_url)
                 outcome.__cause__ = error
+            except RuntimeError as error:
+                if not self.http.is_closed:
+                    raise
+                raise NotConfigured(_CLOSED) from error
             wait_s = self.settings.wait_after(outcome, attempt)
             if wait_s is None:
                 return _settled(outcome, answer, self.answers_raw)
@@ -150,8 +156,12 @@ class AsyncTransport:
             try:
                 outcome = await self.http.send(question, follow_redirects=False)
             except httpx.RequestError as error:
-                outcome = _failure(error)
+                outcome = _failure(error, self.settings.base_url)
                 outcome.__cause__ = error
+            except RuntimeError as error:
+                if not self.http.is_closed:
+                    raise
+                raise NotConfigured(_CLOSED) from error
             wait_s = self.settings.wait_after(outcome, attempt)
             if wait_s is None:
                 return _settled(outcome, answer, self.answers_raw)
@@ -167,13 +177,13 @@ def _segment(name: str, value: object) -> str:
     return quote(text, safe="")
 
 
-def _failure(error: httpx.RequestError) -> BranchwrightError:
+def _failure(error: httpx.RequestError, base_url: str) -> BranchwrightError:
     """Return what an httpx exception means; the text of httpx names no header, so no key either."""
     if isinstance(error, httpx.TimeoutException) and not isinstance(error, httpx.ConnectTimeout):
-        return TimedOut(f"no answer in time: {type(error).__name__} {error}".rstrip())
+        return TimedOut(f"no answer in time from {base_url}: {type(error).__name__} {error}".rstrip())
     if isinstance(error, httpx.DecodingError):
         return UnexpectedAnswer(f"the content cannot be decoded: {error}")
-    return ConnectionFailed(f"no connection: {type(error).__name__} {error}".rstrip())
+    return ConnectionFailed(f"no connection to {base_url}: {type(error).__name__} {error}".rstrip())
 
 
 def _settled(

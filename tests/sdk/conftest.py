@@ -1,6 +1,7 @@
 """An SDK generated from the small contract beside the hand-written modules, and a service that never was."""
 
 import asyncio
+import gc
 import importlib
 import shutil
 import subprocess
@@ -12,6 +13,8 @@ from typing import Any
 
 import httpx
 import pytest
+
+from .embedding import threads
 
 ROOT = Path(__file__).parents[2]
 SMALL_CONTRACT = Path(__file__).with_name("small_contract.json")
@@ -125,3 +128,13 @@ def service(request: pytest.FixtureRequest, sdk: ModuleType) -> Service:
 def design(client: Any) -> Any:
     """Ask for the design of a small circuit."""
     return client.circuits.design(**DESIGN)
+
+
+@pytest.fixture(autouse=True)
+def no_thread_is_left() -> Iterator[None]:
+    """Hold every test to ending the threads of the embedded services that it started."""
+    assert threads() == []
+    yield
+    if threads():  # of a client that was dropped and not closed, perhaps within an exception
+        gc.collect()
+    assert threads() == []

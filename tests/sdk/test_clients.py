@@ -131,6 +131,28 @@ def test_the_same_for_asyncio(sdk: Any) -> None:
     asyncio.run(run())
 
 
+def test_a_client_that_is_closed_while_it_waits_to_ask_again(sdk: Any) -> None:
+    address = f"http://127.0.0.1:{closed_port()}"
+    client = sdk.Client(address, pacing=sdk.Pacing(sleep=lambda seconds: client.close()))
+    with pytest.raises(sdk.NotConfigured, match="closed"):
+        design(client)
+
+    async def run() -> None:
+        async def close(seconds: float) -> None:
+            await client.close()
+
+        client = sdk.AsyncClient(address, pacing=sdk.Pacing(sleep_async=close))
+        with pytest.raises(sdk.NotConfigured, match="closed"):
+            await design(client)
+
+    asyncio.run(run())
+
+
+def test_any_other_error_of_an_injected_client_is_left_to_its_owner(service: Service) -> None:
+    with pytest.raises(RuntimeError, match="of a transport"):
+        service.ask(design, RuntimeError("of a transport"))
+
+
 def closed_port() -> int:
     with socket.socket() as listening:
         listening.bind(("127.0.0.1", 0))
@@ -141,9 +163,11 @@ def test_nobody_listens(sdk: Any) -> None:
     waits: list[float] = []
     pacing = sdk.Pacing(sleep=waits.append)
     address = f"http://127.0.0.1:{closed_port()}"
-    with sdk.Client(address, pacing=pacing) as client, pytest.raises(sdk.ConnectionFailed, match="refused"):
+    with sdk.Client(address, pacing=pacing) as client, pytest.raises(sdk.ConnectionFailed) as caught:
         design(client)
     assert len(waits) == 2
+    assert address in str(caught.value)
+    assert "refused" in str(caught.value)
 
 
 def test_who_listens_but_never_answers_is_given_up(sdk: Any) -> None:

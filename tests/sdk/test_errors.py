@@ -35,7 +35,7 @@ def test_a_problem_is_read_whole(service: Service) -> None:
     assert problem.request_id == "abc"
     expected = service.sdk.FieldError("/charger", "no", "c", given="6awg", allowed=("6 AWG",))
     assert problem.errors == (expected,)
-    assert str(problem) == "422 The request breaks the contract: one field, request abc\n  /charger: no"
+    assert str(problem) == "422 The request breaks the contract: one field (request abc)\n  /charger: no"
 
 
 @pytest.mark.parametrize(
