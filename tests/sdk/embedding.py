@@ -33,16 +33,20 @@ class Gate(BaseModel):
 
 
 class Gated:
-    """A service with room for one question, and a question that is answered when the test says so."""
+    """A service with room for one question, and a question that is answered when the test says so.
+
+    `reached` is set when that question has come, `opened` lets its answer go; from and in any thread.
+    """
 
     def __init__(self) -> None:
-        self.reached = asyncio.Event()
-        self.opened = asyncio.Event()
+        self.reached = threading.Event()
+        self.opened = threading.Event()
         router = APIRouter(route_class=JsonQuestionRoute)
         router.post("/v1/gates")(self.wait)
         self.app = create_app(Settings(concurrency_limit=1), [router])
 
     async def wait(self, body: Gate) -> Gate:
         self.reached.set()
-        await self.opened.wait()
+        while not self.opened.is_set():
+            await asyncio.sleep(0.005)
         return body

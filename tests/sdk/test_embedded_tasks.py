@@ -17,7 +17,7 @@ def test_a_question_that_is_cancelled_leaves_its_room() -> None:
         gated = Gated()
         async with httpx.AsyncClient(transport=InProcess(gated.app)) as http:
             asking = asyncio.create_task(http.post("http://localhost/v1/gates", json={"open": True}))
-            await gated.reached.wait()
+            assert await asyncio.to_thread(gated.reached.wait, 10)
             client = AsyncClient("http://localhost", http_client=http, max_retries=0)
             with pytest.raises(TooManyRequests):
                 await client.codebook.list_editions()

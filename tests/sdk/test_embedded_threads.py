@@ -139,8 +139,6 @@ def test_what_takes_too_long_is_given_up_and_the_next_question_is_answered(
 
 def test_a_client_that_is_closed_cancels_what_still_waits() -> None:
     gated = Gated()
-    transport = Blocking(InProcess(gated.app))
-    reached = threading.Event()
     failed: list[Exception] = []
 
     def ask() -> None:
@@ -149,15 +147,10 @@ def test_a_client_that_is_closed_cancels_what_still_waits() -> None:
         except httpx.ReadError as error:
             failed.append(error)
 
-    async def see() -> None:
-        await gated.reached.wait()
-        reached.set()
-
-    with httpx.Client(transport=transport) as http:
+    with httpx.Client(transport=Blocking(InProcess(gated.app))) as http:
         asking = threading.Thread(target=ask)
         asking.start()
-        asyncio.run_coroutine_threadsafe(see(), transport._loop)
-        assert reached.wait(10)
+        assert gated.reached.wait(10)
     asking.join(10)
     assert not asking.is_alive()
     assert [str(error) for error in failed] == ["the embedded service was closed"]
