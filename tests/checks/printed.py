@@ -1,6 +1,5 @@
 """What the codebook's files print, for tests that hold answers against them without the service's loader."""
 
-import csv
 import tomllib
 from functools import cache
 from typing import Any
@@ -27,16 +26,18 @@ def column(table: str, name: str, edition: str) -> list[str]:
 
 @cache
 def sections(edition: str) -> frozenset[str]:
-    """Return every section that the edition's tables and provisions stand on."""
+    """Return every section that the edition's tables and provisions stand on.
+
+    An edition whose rows are those of another has them from that edition's file.
+    """
     found: set[str] = set()
     for folder in sorted((DATA / "tables").iterdir()):
         record = about("tables", folder.name)["editions"].get(edition)
         if record is None:
             continue
         found.add(record["section"])
-        with (folder / f"rows-{edition}.csv").open(encoding="utf-8", newline="") as lines:
-            for row in csv.DictReader(lines):
-                found.update(cell for name, cell in row.items() if name.endswith("section") and cell)
+        for row in printed_table(folder.name, edition).rows:
+            found.update(cell for name, cell in row.items() if name.endswith("section") and cell)
     for path in sorted((DATA / "provisions").glob("*.toml")):
         record = about("provisions", path.stem)["editions"].get(edition)
         if record is not None:
