@@ -27,6 +27,15 @@ class Conductors(TypedDict):
 CurrentsAItem: TypeAlias = float
 
 
+class Depth(TypedDict):
+    """
+    A depth with its unit; none at all is one.
+    """
+
+    value: float
+    unit: Literal["ft", "in", "m", "mm"]
+
+
 class Hardwired(TypedDict):
     """
     The charger is wired to the circuit permanently.
@@ -153,7 +162,7 @@ class Underground(TypedDict):
     A segment below grade; it counts as a wet location.
     """
 
-    cover: NotRequired[Length | None]
+    cover: NotRequired[Depth | None]
     """
     From the top of raceway or cable to finished grade; a design states the least.
     """

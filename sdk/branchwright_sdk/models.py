@@ -34,6 +34,19 @@ class Conductors(BaseModel):
 CurrentsAItem = TypeAliasType("CurrentsAItem", Annotated[float, Field(ge=6.0, le=80.0)])
 
 
+class Depth(BaseModel):
+    """
+    A depth with its unit; none at all is one.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    value: Annotated[float, Field(ge=0.0, le=1000000.0)]
+    unit: Literal["ft", "in", "m", "mm"]
+
+
 class Hardwired(BaseModel):
     """
     The charger is wired to the circuit permanently.
@@ -222,7 +235,7 @@ class Underground(BaseModel):
         extra="forbid",
         validate_by_name=True,
     )
-    cover: Length | None = None
+    cover: Depth | None = None
     """
     From the top of raceway or cable to finished grade; a design states the least.
     """

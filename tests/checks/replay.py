@@ -53,7 +53,7 @@ def printed_provision(concept: str, edition: str) -> dict[str, tuple[Value, str]
     """The values of a provision with their units."""
     about = tomllib.loads((DATA / "provisions" / f"{concept}.toml").read_text(encoding="utf-8"))
     given = about["editions"][edition]["values"]
-    return {name: (given[name], item["unit"]) for name, item in about["values"].items()}
+    return {name: (given[name], item["unit"]) for name, item in about["values"].items() if name in given}
 
 
 def as_printed(value: Value) -> str:

@@ -31,8 +31,18 @@ TRADE_SIZES = ("1/2", "3/4", "1", "1-1/4", "1-1/2", "2")
 RATINGS_A = (10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300)
 """Standard ratings up to 300 A, table 240.6(A) of 2023."""
 
-RACEWAYS = ("emt", "pvc-40", "pvc-80", "lfnc-b")
-METHODS = (*RACEWAYS, "nm-b")
+EDITIONS = ("nec-2017", "nec-2020", "nec-2023", "nec-2026")
+RACEWAYS = ("emt", "imc", "rmc", "pvc-40", "pvc-80", "fmc", "lfmc", "lfnc-b")
+CABLES = ("nm-b", "uf-b", "se", "mc", "ac")
+METHODS = (*RACEWAYS, *CABLES)
+PLACES = {
+    method: ("dry",) if method in ("nm-b", "ac", "fmc") else ("dry", "damp", "wet") for method in METHODS
+}
+"""Where a method may be without a doubt: NEC 334.12(B), 320.12, 348.12 keep these three out of the wet."""
+BURIED = ("imc", "rmc", "pvc-40", "pvc-80", "uf-b")
+"""Methods that may be buried without a marking for it."""
+GROUNDS = ("soil", "dwelling-driveway", "street", "building", "concrete")
+CONFIGURATIONS = ("14-50", "6-50", "14-30", "6-30", "6-20", "14-60", "10-30", "10-50")
 INSULATIONS = ("THWN-2", "XHHW-2", "THW", "THW-2", "RHW-2", "THHN", "THWN")
 MATERIALS = ("copper", "aluminum")
 LOCATIONS = ("dry", "damp", "wet")
@@ -41,6 +51,10 @@ READINGS = {
     "grounding-near-miss": ("strict", "within-rounding"),
     "hardwired-outlet": ("outlet", "not-an-outlet"),
     "rooftop-clearance": ("seven-eighths-inch", "three-quarters-inch"),
+    "setting-as-rating": ("nameplate", "setting"),
+    "grounding-growth": ("counts-correction", "exempts-correction"),
+    "permanently-wired-protection": ("required", "not-enacted"),
+    "sixty-ampere-receptacle": ("printed", "not-printed"),
 }
 KINDS = ("disconnect", "meter-socket", "submeter", "splice")
 
@@ -65,6 +79,11 @@ any_lengths = st.one_of(
     ),
 )
 usual_lengths = st.floats(0.5, 250).map(lambda value: {"value": round(value, 1), "unit": "ft"})
+lengths_in = st.builds(
+    lambda value, unit: {"value": value, "unit": unit},
+    st.sampled_from((0.5, 0.75, 1, 12, 18, 24)),
+    st.sampled_from(("in", "mm")),
+)
 torques = st.builds(
     lambda value, unit: {"value": value, "unit": unit},
     st.sampled_from((20, 36, 45, 50, 75, 110)),
@@ -108,6 +127,7 @@ def terminals(*, marked: bool) -> st.SearchStrategy[Request]:
             "temperature_rating_c": st.sampled_from((60, 75, 90)),
             "materials": st.sampled_from((["copper"], ["aluminum"], ["copper", "aluminum"])),
             "torque": torques,
+            "strip_length": lengths_in,
         },
     )
     return st.builds(lambda one, other: {**one, **other}, base, ranges())
@@ -129,8 +149,20 @@ def any_segments() -> st.SearchStrategy[Request]:
             "raceway_trade_size": st.sampled_from(TRADE_SIZES),
             "raceway_temperature_rating_c": st.one_of(st.sampled_from((60, 75, 80, 90)), st.floats(40, 250)),
             "cable": some(
-                {}, {"grounding_size": st.sampled_from(SIZES), "neutral_size": st.sampled_from(SIZES)}
+                {},
+                {
+                    "grounding_size": st.sampled_from(SIZES),
+                    "neutral_size": st.sampled_from(SIZES),
+                    "outside_diameter": lengths_in,
+                    "conductor_temperature_rating_c": st.sampled_from((60, 75, 90)),
+                    "listed_for_wet": st.booleans(),
+                },
             ),
+            "bundled_cables": st.one_of(st.integers(1, 6), st.just(100)),
+            "in_thermal_insulation": st.booleans(),
+            "underground": some({"under": st.sampled_from(GROUNDS)}, {"cover": lengths_in}),
+            "listed_for_direct_burial": st.booleans(),
+            "sleeve_method": st.sampled_from(RACEWAYS),
         },
     )
 
@@ -142,9 +174,19 @@ def usual_segments(draw: st.DrawFn) -> Request:
     segment: Request = {
         "wiring_method": method,
         "length": draw(usual_lengths),
-        "location": "dry" if method == "nm-b" else draw(st.sampled_from(LOCATIONS)),
+        "location": draw(st.sampled_from(PLACES[method])),
         "ambient_c": draw(st.integers(20, 45)),
     }
+    if method in CABLES:
+        segment["in_thermal_insulation"] = draw(st.booleans())
+        segment["bundled_cables"] = draw(st.sampled_from((1, 1, 1, 2, 3, 5)))
+        segment["cable"] = {"listed_for_wet": True}
+        if method in ("se", "mc", "ac") and draw(st.booleans()):
+            segment["cable"]["conductor_temperature_rating_c"] = draw(st.sampled_from((75, 90)))
+        return segment
+    if method in BURIED and draw(st.booleans()):
+        segment["location"] = "wet"
+        segment["underground"] = {"under": draw(st.sampled_from(GROUNDS))}
     others = draw(st.sampled_from((0, 0, 0, 1, 2, 4, 8)))
     if others:
         segment["other_current_carrying_conductors"] = others
@@ -178,6 +220,7 @@ chosen_readings = st.fixed_dictionaries(
 @st.composite
 def usual_designs(draw: st.DrawFn, points: bool = True) -> Request:
     """Requests in which every fact is stated and most of which have a design."""
+    edition = draw(st.sampled_from(EDITIONS))
     run = draw(st.lists(usual_segments(), min_size=1, max_size=4))
     current = draw(usual_currents_a)
     charger: Request = {
@@ -189,22 +232,28 @@ def usual_designs(draw: st.DrawFn, points: bool = True) -> Request:
         charger["rated_current_a"] = current
         charger["connection"] = {
             "kind": "receptacle",
-            "configuration": draw(st.sampled_from(("14-50", "6-50"))),
+            "configuration": draw(st.sampled_from(("14-50", "6-50") if current > 24 else CONFIGURATIONS[:5])),
             "terminals": draw(terminals(marked=True)),
+            "listed_for_ev_charging": True,
         }
     else:
         charger["connection"] = {"kind": "hardwired"}
         charger["terminals"] = draw(terminals(marked=True))
         charger["uses_neutral"] = draw(st.booleans())
+    system = draw(st.sampled_from(("split-phase-120-240", "wye-208y-120")))
+    three = system == "wye-208y-120" and charger["connection"]["kind"] == "hardwired" and draw(st.booleans())
+    if edition == "nec-2017":
+        # This edition has no words on the label of an adjusted setting, which leaves one undetermined.
+        charger["rated_current_a"] = current
     request: Request = {
-        "edition": "nec-2023",
+        "edition": edition,
         "premises": {
             "occupancy": draw(st.sampled_from(("one-family", "two-family", "multifamily", "other"))),
             "charger_location": draw(
                 st.sampled_from(("outdoors", "garage", "accessory-building", "indoors"))
             ),
         },
-        "supply": {"system": draw(st.sampled_from(("split-phase-120-240", "wye-208y-120")))},
+        "supply": {"system": system, "phases": 3 if three else 1},
         "charger": charger,
         "breaker": {"terminals": draw(terminals(marked=True)), "listed_for_panel": True},
         "conductors": {
@@ -239,7 +288,7 @@ def any_designs(draw: st.DrawFn) -> Request:
             some(
                 {
                     "kind": st.just("receptacle"),
-                    "configuration": st.sampled_from(("14-50", "6-50", "10-30", "10-50")),
+                    "configuration": st.sampled_from(CONFIGURATIONS),
                 },
                 {"listed_for_ev_charging": st.booleans(), "terminals": terminals(marked=False)},
             ),
@@ -253,6 +302,7 @@ def any_designs(draw: st.DrawFn) -> Request:
                 "setting_access": st.sampled_from(("restricted", "unrestricted")),
                 "uses_neutral": st.booleans(),
                 "terminals": terminals(marked=False),
+                "power_factor": st.one_of(st.sampled_from((0.9, 1)), st.floats(0.01, 1)),
                 "markings": some(
                     {},
                     {
@@ -266,10 +316,10 @@ def any_designs(draw: st.DrawFn) -> Request:
     request = draw(
         some(
             {
-                "edition": st.just("nec-2023"),
+                "edition": st.sampled_from(EDITIONS),
                 "supply": some(
                     {"system": st.sampled_from(("split-phase-120-240", "wye-208y-120"))},
-                    {"phases": st.sampled_from((1, 1.0))},
+                    {"phases": st.sampled_from((1, 1.0, 3))},
                 ),
                 "charger": st.just(charger),
                 "conductors": some(
@@ -320,6 +370,7 @@ installed = some(
         "disconnect": some(
             {"present": st.booleans()}, {"readily_accessible": st.booleans(), "lockable_open": st.booleans()}
         ),
+        "emergency_shutoff": st.booleans(),
         "setting_label": st.booleans(),
         "torque_records": st.lists(
             st.fixed_dictionaries(
@@ -348,7 +399,7 @@ def usual_reviews(draw: st.DrawFn) -> Request:
     ratings = [rating for rating in RATINGS_A if 0.9 * load <= rating <= 2 * load + 15] or [15]
     run = [
         segment
-        if segment["wiring_method"] == "nm-b"
+        if segment["wiring_method"] in CABLES
         else {**segment, "raceway_trade_size": draw(st.sampled_from(TRADE_SIZES[1:]))}
         for segment in request["run"]
     ]
@@ -369,6 +420,7 @@ def usual_reviews(draw: st.DrawFn) -> Request:
                     )
                 )
             ),
+            "emergency_shutoff": draw(st.booleans()),
             "setting_label": draw(st.booleans()),
             "torque_records": [],
         },

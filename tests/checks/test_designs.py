@@ -11,6 +11,7 @@ from tests.checks.effort import examples
 from tests.checks.printed import standard_ratings_a
 from tests.checks.replay import replay
 from tests.checks.strategies import (
+    CABLES,
     LOCATIONS,
     SIZES,
     TRADE_SIZES,
@@ -62,8 +63,11 @@ def test_one_size_smaller_fails(asked: Json) -> None:
     request = answer["review_request"]
     governed = answer["design"]["governed_by"]
     smaller = one_smaller(request, "breaker_rating_a")
-    assert smaller is not None
-    assert outcomes(reviewed(smaller))[governed["breaker"]] == "fail"
+    if smaller is None:
+        # Before 10 A entered the list in 2023, 15 A was the least rating made.
+        assert answer["design"]["breaker"]["rating_a"] == 15
+    else:
+        assert outcomes(reviewed(smaller))[governed["breaker"]] == "fail"
 
     smaller = one_smaller(request, "ungrounded_size")
     if smaller is None:
@@ -121,7 +125,9 @@ def harder(request: Json, change: str, draw: st.DataObject) -> Json:
             segment["length"]["value"] *= factor
     elif change == "others":
         segment = draw.draw(st.sampled_from(more["run"]))
-        others = segment.get("other_current_carrying_conductors", 0) + draw.draw(st.integers(1, 20))
+        # Where their number is not stated, each other cable of the bundle counts for two conductors.
+        counted = 2 * (segment.get("bundled_cables", 1) - 1)
+        others = segment.get("other_current_carrying_conductors", counted) + draw.draw(st.integers(1, 20))
         segment["other_current_carrying_conductors"] = others
         segment["other_conductors_area_in2"] = 0.0211 * others
     return more
@@ -187,7 +193,7 @@ def test_where_every_fact_is_stated_nothing_is_left_undetermined(asked: Json) ->
     assert "undetermined" not in outcomes(answer).values()
     if answer["design"] is not None:
         for segment in answer["design"]["segments"]:
-            assert (segment["raceway"] is None) == (segment["wiring_method"] == "nm-b")
+            assert (segment["raceway"] is None) == (segment["wiring_method"] in CABLES)
 
 
 def lugs() -> Json:

@@ -24,7 +24,7 @@ from branchwright.checks.circuits.answers import (
     VoltageDrop,
 )
 from branchwright.checks.circuits.circuit import Circuit, segment_ampacity_a, voltage_drop
-from branchwright.checks.circuits.given import SegmentConditions, least_breaker_a
+from branchwright.checks.circuits.given import Given, SegmentConditions, least_breaker_a, matched_receptacle
 from branchwright.checks.circuits.rules.current_setting import SETTING
 from branchwright.checks.circuits.rules.disconnecting_means import disconnect_of
 from branchwright.checks.circuits.rules.emergency_shutoff import shutoff_of
@@ -51,8 +51,6 @@ def described(choice: Choice, circuit: Circuit) -> Design | None:
     needs_disconnect, why_disconnect = disconnect_of(circuit)
     in_raceway = any(segment.method.is_raceway for segment in given.segments)
     drop = voltage_drop(given, sizes.ungrounded)
-    floor = given.edition.provision("branch-circuit-rating").number("least_a")
-    floor_governs = floor > least_breaker_a(given.edition, given.load_a)
     rating = given.edition.receptacle_rating(given.receptacle.configuration) if given.receptacle else None
     return Design(
         breaker=DesignedBreaker(
@@ -104,12 +102,24 @@ def described(choice: Choice, circuit: Circuit) -> Design | None:
             for place in given.terminals
         ],
         governed_by=GovernedBy(
-            breaker="breaker-standard-rating" if floor_governs else "overcurrent-continuous-load",
+            breaker=_breaker_governed_by(given),
             conductors=choice.conductors_governed_by,
             grounding="grounding-conductor-size",
             raceway="raceway-fill" if in_raceway else None,
         ),
     )
+
+
+def _breaker_governed_by(given: Given) -> str:
+    """Return the rule that set the breaker: the one that asks for most, the load before the others."""
+    by_load = least_breaker_a(given.edition, given.load_a)
+    floor = given.edition.provision("branch-circuit-rating").number("least_a")
+    matched = matched_receptacle(given.edition, given.receptacle)
+    if matched is not None and matched.number > max(by_load, floor):
+        # A smaller standard rating that still carries the load is refused for the receptacle's sake alone.
+        smaller = max(rating for rating in given.edition.standard_ratings if rating < matched.number)
+        return "receptacle-rating" if smaller >= max(by_load, floor) else "overcurrent-continuous-load"
+    return "breaker-standard-rating" if floor > by_load else "overcurrent-continuous-load"
 
 
 def _label(circuit: Circuit) -> Label:

@@ -225,11 +225,18 @@ class Cable(Facts):
     ] = None
 
 
+class Depth(Facts):
+    """A depth with its unit; none at all is one."""
+
+    value: Annotated[Number, Field(ge=0, le=1_000_000)]
+    unit: LengthUnit
+
+
 class Underground(Facts):
     """A segment below grade; it counts as a wet location."""
 
     cover: Annotated[
-        Length | None,
+        Depth | None,
         Field(description="From the top of raceway or cable to finished grade; a design states the least."),
     ] = None
     under: Annotated[

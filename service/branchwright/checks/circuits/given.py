@@ -71,10 +71,27 @@ def least_breaker_a(edition: EditionBook, load_a: float) -> float:
     return least_rating_a.value(edition.provision("continuous-load").number("factor"), load_a)
 
 
-def least_standard_breaker_a(edition: EditionBook, load_a: float) -> float | None:
+def matched_receptacle(edition: EditionBook, receptacle: Receptacle | None) -> Sourced | None:
+    """Return the rating in A of the receptacle that the circuit must have too; None where the edition is content
+    with a receptacle of a higher rating.
+    """
+    if receptacle is None or not edition.provision("receptacle-rating").says("equal_only"):
+        return None
+    return edition.receptacle_rating(receptacle.configuration)
+
+
+def least_standard_breaker_a(
+    edition: EditionBook, load_a: float, receptacle: Receptacle | None
+) -> float | None:
     """Return the least standard rating in A of a breaker for a charging load; None beyond the last one."""
-    floor = edition.provision("branch-circuit-rating").number("least_a")
-    found = edition.standard_rating_at_least(max(least_breaker_a(edition, load_a), floor))
+    matched = matched_receptacle(edition, receptacle)
+    found = edition.standard_rating_at_least(
+        max(
+            least_breaker_a(edition, load_a),
+            edition.provision("branch-circuit-rating").number("least_a"),
+            0.0 if matched is None else matched.number,
+        )
+    )
     return None if found is None else found.number
 
 
@@ -86,6 +103,7 @@ class Given:
         "base_ambient_c",
         "book",
         "breaker_a",
+        "capped",
         "column",
         "column_at",
         "edition",
@@ -130,7 +148,11 @@ class Given:
         connection = charger.connection
         self.receptacle = connection if isinstance(connection, Receptacle) else None
         self.load_a, self.load_pointer = self._load()
-        self.breaker_a = least_standard_breaker_a(edition, self.load_a) if breaker_a == "least" else breaker_a
+        self.breaker_a = (
+            least_standard_breaker_a(edition, self.load_a, self.receptacle)
+            if breaker_a == "least"
+            else breaker_a
+        )
         self.least_ampacity_a = least_rating_a.value(
             edition.provision("conductor-continuous-load").number("factor"), self.load_a
         )
@@ -164,11 +186,16 @@ class Given:
         self.run_ampacities_a: dict[str, float] = {}
         self.voltage_drops: dict[str, tuple[float, float] | None] = {}
         self.segments = [self._conditions(index, segment) for index, segment in enumerate(facts.run)]
+        self.capped = [
+            segment
+            for segment in self.segments
+            if segment.cap_column is not None or segment.insulated_cap_column is not None
+        ]
 
     def terminal_column_of(self, size: ConductorSize) -> int:
         """Return the column of the lowest-rated terminal, within the cap of any cable of the run."""
         column = self.column
-        for segment in self.segments:
+        for segment in self.capped:
             cap = segment.cap_column_of(size)
             if cap is not None and cap < column:
                 column = cap

@@ -13,9 +13,9 @@ from branchwright.checks.circuits.changes import changed, stated
 from branchwright.checks.circuits.circuit import Circuit, voltage_drop
 from branchwright.checks.circuits.facts import (
     CircuitFacts,
+    Depth,
     Hardwired,
     InstalledDisconnect,
-    Length,
     TorqueRecord,
 )
 from branchwright.codebook.editions import Material
@@ -150,7 +150,7 @@ def _deeper(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterat
     if pointer.endswith("/cover") and finding.required is not None:
         least = finding.required.value
         if isinstance(least, float):
-            yield Change(pointer, Length(value=least, unit="in"), least, f"Bury it {least:g} in deep.")
+            yield Change(pointer, Depth(value=least, unit="in"), least, f"Bury it {least:g} in deep.")
 
 
 def _listed_receptacle(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:

@@ -1,6 +1,7 @@
 """Steps of the load, the breaker, and the temperature column of the terminals."""
 
 from branchwright.calculations.continuous_load import least_rating_a
+from branchwright.checks.circuits.given import matched_receptacle
 from branchwright.checks.circuits.working.ledger import Ledger, stated
 from branchwright.findings import StepInput
 
@@ -34,11 +35,18 @@ def breaker(ledger: Ledger, load_a: StepInput) -> StepInput | None:
         return None
     if ledger.circuit.is_review:
         return stated(given.breaker_a, "A", ledger.circuit.pointer("breaker"))
+    inputs: dict[str, StepInput] = {
+        "least_a": least,
+        "floor_a": edition.provision("branch-circuit-rating").values["least_a"],
+    }
+    matched = matched_receptacle(edition, given.receptacle)
+    if matched is not None:
+        inputs["receptacle_a"] = matched
     return ledger.work_out(
         "breaker-rating",
         "least standard rating of the breaker",
-        "lookup(standard_ratings, max(least_a, floor_a))",
-        {"least_a": least, "floor_a": edition.provision("branch-circuit-rating").values["least_a"]},
+        f"lookup(standard_ratings, max({', '.join(inputs)}))",
+        inputs,
         given.breaker_a,
         "A",
         edition.citation_of("standard_ratings"),
