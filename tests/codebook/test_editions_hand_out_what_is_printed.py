@@ -243,7 +243,7 @@ def test_provisions(edition: str) -> None:
     assert list(found) == sorted(found)
     for concept, provision in found.items():
         printed = provision_of(concept, edition)
-        assert book(edition).provision(concept) is provision
+        assert book(edition).provision(concept) == provision
         assert book(edition).citation_of(concept) == provision.citation
         assert provision.citation.publication == edition
         assert {name: (cell.value, cell.unit) for name, cell in provision.values.items()} == printed

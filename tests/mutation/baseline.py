@@ -18,9 +18,10 @@ OUTSIDE = ""
 
 @dataclass(frozen=True)
 class Baseline:
-    """Processor seconds by test, tests by file and line, and the libraries that the tests load."""
+    """Processor seconds by test that passes, the others, tests by file and line, libraries that the tests load."""
 
     seconds: dict[str, float]
+    failed: list[str]
     tests: dict[str, dict[int, list[str]]]
     libraries: list[str]
 
@@ -36,7 +37,7 @@ class Baseline:
             name: {int(line): found for line, found in lines.items()}
             for name, lines in record["tests"].items()
         }
-        return Baseline(record["seconds"], tests, record["libraries"])
+        return Baseline(record["seconds"], record["failed"], tests, record["libraries"])
 
 
 class Observer:
@@ -78,7 +79,7 @@ def _caches() -> "list[functools._lru_cache_wrapper[object]]":
 
 
 def observe(root: Path, files: list[Path], arguments: list[str], written_to: Path) -> None:
-    """Run the tests once and write the baseline; exits where a test fails, since then no mutant can be judged."""
+    """Run the tests once and write the baseline; exits where they cannot be run at all."""
     before = set(sys.modules)
     measured = coverage.Coverage(
         data_file=None, include=[str(root / file) for file in files], config_file=False, messages=False
@@ -87,7 +88,7 @@ def observe(root: Path, files: list[Path], arguments: list[str], written_to: Pat
     observer = Observer(measured)
     code = pytest.main(arguments, plugins=[observer])
     measured.stop()
-    # Tests that fail without any mutant are left out of the trials, and the run says so.
+    # Tests that fail without any mutant are left out of the trials, and the report names them.
     if code not in (pytest.ExitCode.OK, pytest.ExitCode.TESTS_FAILED):
         raise SystemExit(f"The tests cannot be run: {code!r}")
     data = measured.get_data()
@@ -98,7 +99,7 @@ def observe(root: Path, files: list[Path], arguments: list[str], written_to: Pat
             lines[line] += contexts
         tests[str(file)] = dict(lines)
     seconds = {name: taken for name, taken in observer.seconds.items() if name not in observer.failed}
-    Baseline(seconds, tests, _libraries(root, before)).written(written_to)
+    Baseline(seconds, observer.failed, tests, _libraries(root, before)).written(written_to)
 
 
 def _libraries(root: Path, before: set[str]) -> list[str]:

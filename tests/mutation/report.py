@@ -94,6 +94,15 @@ def listed(results: list[Result], reasons: list[str] | None = None) -> list[str]
     return lines
 
 
+def _left_out(tests: list[str]) -> list[str]:
+    """What is said of tests that fail without a mutant: nothing where there are none."""
+    return (
+        [f"Left out, since they fail without a mutant: {', '.join(f'`{test}`' for test in tests)}.", ""]
+        if tests
+        else []
+    )
+
+
 def page(outcome: dict[str, Any], command: str, day: str, revision: str, machine: str) -> str:
     """The report as a page."""
     fates, open_, equivalent = counted(outcome["results"])
@@ -118,6 +127,7 @@ def page(outcome: dict[str, Any], command: str, day: str, revision: str, machine
         f"The files have {there_are} mutants; tried were {of_all}. Not mutated, since they change only what a person",
         f"reads: {excluded}. Type expressions are not mutated either, save for the arguments of calls in them.",
         "",
+        *_left_out(outcome["left_out"]),
         "*Timed out* means that the tests went on more than eight times as long as without the change;",
         "*equivalent* that no input can tell the change from the original, for the reason given below; *noticed* is",
         "what was killed or timed out, of all that are not equivalent.",

@@ -63,12 +63,14 @@ def main(task_file: str, result_file: str) -> None:
             said = ", ".join(f"{count} {fate}" for fate, count in sorted(fates.items()))
             print(f"{time.monotonic() - begun:6.0f} s  {len(results)} of {len(mutants)}: {said}", flush=True)
 
+    left_out: set[str] = set()
     by_package: dict[str, list[Mutant]] = {}
     for mutant in mutants:
         by_package.setdefault(package_of(Path(mutant.path)), []).append(mutant)
     for package, inner in by_package.items():
         suite = [*SUITES[package], *task["tests"]]
         known = observed(root, [Path(name) for name in sorted({each.path for each in inner})], suite)
+        left_out.update(known.failed)
         trials.load(known.libraries)
         controlled(root, sources, known, inner)
         planned = trials.plan(inner, known, task["patience"])
@@ -82,6 +84,7 @@ def main(task_file: str, result_file: str) -> None:
             {
                 "results": results,
                 "there_are": there_are,
+                "left_out": sorted(left_out),
                 "excluded": sum((finder.excluded for finder in finders.values()), Counter()),
                 "seconds": time.monotonic() - begun,
             }
@@ -124,10 +127,13 @@ def controlled(
 ) -> None:
     """Hold the method against two cases with a known end: no change survives, a module that raises is killed."""
     tests = sorted(known.seconds, key=known.seconds.__getitem__)
-    changed = Mutant(mutants[0].path, 1, 1, 1, "(module)", "control", 0, 0, b"raise RuntimeError\n")
+    path = mutants[0].path
+    changed = Mutant(path, 1, 1, 1, "(module)", "control", 0, 0, b"raise RuntimeError\n")
+    inside = {test for asked in known.tests[path].values() for test in asked}
+    asking = [test for test in tests if test in inside] or tests
     controls = [
         (trials.Trial(None, tests, sum(known.seconds.values())), trials.Fate.SURVIVED),
-        (trials.Trial(changed, tests[:1], 1), trials.Fate.KILLED),
+        (trials.Trial(changed, asking[:1], 1), trials.Fate.KILLED),
     ]
     ended: list[trials.Trial] = []
     trials.run([trial for trial, _ in controls], root, sources, 2, ARGUMENTS, ended.append)

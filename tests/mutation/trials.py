@@ -211,9 +211,10 @@ def _fork(trial: Trial, root: Path, sources: dict[str, bytes], arguments: list[s
 
 
 def _tried(trial: Trial, root: Path, sources: dict[str, bytes], arguments: list[str]) -> Fate:
-    quiet = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(quiet, 1)
-    os.dup2(quiet, 2)
+    if trial.mutant is not None:
+        quiet = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(quiet, 1)
+        os.dup2(quiet, 2)
     resource.setrlimit(resource.RLIMIT_AS, (MEMORY_BYTES, MEMORY_BYTES))
     limit_s = _limit_s(trial)
     resource.setrlimit(resource.RLIMIT_CPU, (limit_s, limit_s + 1))
