@@ -586,7 +586,7 @@ class CircuitReviewRequest(TypedDict):
 
 class ComparedCharger(TypedDict):
     """
-    The charger, apart from its charging current: that is what the comparison varies.
+    The charger, apart from its charging current: the comparison varies that, see currents_a.
     """
 
     rated_current_a: NotRequired[float | None]

@@ -1960,7 +1960,7 @@ class CircuitReviewRequest(BaseModel):
 
 class ComparedCharger(BaseModel):
     """
-    The charger, apart from its charging current: that is what the comparison varies.
+    The charger, apart from its charging current: the comparison varies that, see currents_a.
     """
 
     model_config = ConfigDict(

@@ -213,7 +213,8 @@ class Circuits:
         Args:
           edition: The code edition that the answer applies.
           supply: The system that the circuit is taken from.
-          charger: The charger, apart from its charging current: that is what the comparison varies.
+          charger: The charger, apart from its charging current: the comparison varies that, see
+            currents_a.
           conductors: What the conductors are made of.
           run: Segments in order from panel to charger.
           jurisdiction: Place, for the record; local amendments are not applied.
@@ -729,7 +730,8 @@ class AsyncCircuits:
         Args:
           edition: The code edition that the answer applies.
           supply: The system that the circuit is taken from.
-          charger: The charger, apart from its charging current: that is what the comparison varies.
+          charger: The charger, apart from its charging current: the comparison varies that, see
+            currents_a.
           conductors: What the conductors are made of.
           run: Segments in order from panel to charger.
           jurisdiction: Place, for the record; local amendments are not applied.

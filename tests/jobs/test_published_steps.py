@@ -196,21 +196,32 @@ def test_settings_of_a_rated_charger() -> None:
     assert {row["breaker_rating_a"] for row in anyone["rows"]} == {60}
 
 
-@pytest.mark.source("NEC 2026, 625.44 as a trade magazine reports it: no 50 A receptacle on a 40 A circuit")
+@pytest.mark.source("NFPA 70:2023, 250.122(B); chapter 9, tables 4, 5, 8 and 9, as above")
 def test_a_higher_current_may_have_a_circuit_where_a_lower_one_has_none() -> None:
-    charger = {
-        "connection": {
-            "kind": "receptacle",
-            "configuration": "14-50",
-            "listed_for_ev_charging": True,
-            "terminals": lugs(),
-        }
+    # Trade size 3/4 as it lies takes the conductors of 56 A, and not the grown grounding conductor of 48 A.
+    run = {**tubing(150), "raceway_trade_size": "3/4"}
+    answer = compared(request(run, currents_a=[40, 48, 56], targets={"voltage_drop_percent": 2.5}))
+    assert rows(answer, "verdict", "failed_rules", "breaker_rating_a") == {
+        40: ("no-failure-found", [], 50),
+        48: ("fail", ["raceway-fill"], None),
+        56: ("no-failure-found", [], 70),
     }
-    answer = compared(request(tubing(), edition="nec-2026", charger=charger, currents_a=[32, 40]))
-    lower, higher = answer["rows"]
-    assert (lower["verdict"], lower["failed_rules"]) == ("fail", ["receptacle-rating"])
-    assert higher["breaker_rating_a"] == 50
-    assert (lower["mark"], higher["mark"], higher["changes"]) == (None, None, [])
+    lowest, _, highest = answer["rows"]
+    # What changes is counted from the next lower current that has a circuit.
+    assert [(change["what"], change["from"], change["to"]) for change in highest["changes"]] == [
+        ("breaker", 50, 70),
+        ("ungrounded", "6 AWG", "4 AWG"),
+    ]
+    assert lowest["mark"] == "last current before 4 AWG conductors and a 70 A breaker"
+    assert highest["mark"] is None
+
+
+@pytest.mark.source(TABLES + "; 12 AWG by the 20 A breaker, 10 AWG by the 30 A one")
+def test_a_cable_brings_its_own_grounding_conductor() -> None:
+    cable = {**nm_cable(), "cable": {"grounding_size": "10 AWG"}}
+    answer = compared(request(cable, currents_a=[16, 24]))
+    assert rows(answer, *SIZES) == {16: (20, "12 AWG", "10 AWG"), 24: (30, "10 AWG", "10 AWG")}
+    assert "grounding" not in {change["what"] for change in answer["rows"][1]["changes"]}
 
 
 @pytest.mark.source("The usual settings are common practice, no source; 6 and 80 A: SAE J1772")

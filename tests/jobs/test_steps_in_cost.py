@@ -31,8 +31,8 @@ def test_more_current_never_needs_less(request: Json) -> None:
     # up to 100 A and as 75 degC above, cannot make a larger circuit need smaller conductors. What may shrink is
     # the grounding conductor: it grows in proportion to what the ungrounded conductors exceed the load's own
     # need by (voltage drop, a raceway's temperature), and a larger load leaves less of that. With it a raceway
-    # may shrink too. A current may also have no circuit while a higher one has: a receptacle that must not be
-    # rated above its circuit, or a stated raceway that the grown grounding conductor does not fit.
+    # may shrink too. A current may also have no circuit while a higher one has: where a raceway as it lies does
+    # not take the grown grounding conductor.
     rows = served(compared(request))
     for lower, row in pairwise(rows):
         assert row["power_kw"] >= lower["power_kw"]

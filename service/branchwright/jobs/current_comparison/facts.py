@@ -15,7 +15,7 @@ USUAL_CURRENTS_A: Final = (6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64,
 
 
 class ComparedCharger(ChargerFacts):
-    """The charger, apart from its charging current: that is what the comparison varies."""
+    """The charger, apart from its charging current: the comparison varies that, see currents_a."""
 
 
 class CurrentComparisonRequest(RunFacts[ComparedCharger]):
