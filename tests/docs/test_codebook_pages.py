@@ -1,6 +1,7 @@
 """Every table, provision and interpretation has its page, which shows what its files say in every edition."""
 
 import csv
+import itertools
 import re
 import tomllib
 from pathlib import Path
@@ -221,3 +222,21 @@ def test_what_is_sure_but_not_from_print_is_listed_apart(site: Path) -> None:
         if record["confidence"] == "high" and record["found"] != "print"
     }
     assert all(page.shows(name, "read-two-ways") for name in INTERPRETATIONS)
+
+
+@pytest.mark.source(
+    "NEC 625.42 and 210.8(F) of 2020 and 2023: trade reports on what the 2023 edition changed"
+)
+def test_the_page_on_the_editions_shows_what_2023_changed(site: Path) -> None:
+    """The setting must be out of reach, and the outlets of garages are protected: known changes of that edition."""
+    page = BuiltPage(site / "codebook" / "differences.html")
+    (table,) = page.sections["nec-2020-nec-2023"].tables
+    changes = {row[0]: row[2] for row in table[1:]}
+    assert "access: any to restricted" in changes["current-setting"]
+    assert "garage: no to yes" in changes["hardwired-protection"]
+
+
+def test_the_page_on_the_editions_goes_through_all_of_them(site: Path) -> None:
+    page = BuiltPage(site / "codebook" / "differences.html")
+    steps = [f"{before}-{after}" for before, after in itertools.pairwise(EDITIONS)]
+    assert [name for name, section in page.sections.items() if section.level == 2] == steps[::-1]

@@ -2,22 +2,22 @@
 
 import json
 import re
-import shlex
-import subprocess
-import sys
 from pathlib import Path
 from typing import Any
 
-import httpx
 import pytest
 from tests.checks.circuits import designed
 from tests.checks.replay import evaluate, replay
-from tests.docs.conftest import PAGES, ROOT, clean_environment, examples
+from tests.docs.conftest import PAGES, ROOT, examples
+from tests.docs.reader import Reader, contained
 
-ADDRESS = "http://127.0.0.1:8000"
+FOLLOWED = [
+    "start.md",
+    "sdk.md",
+    *(f"guides/{file.name}" for file in sorted((PAGES / "guides").glob("*.md"))),
+]
+COMPARED = "answers.md"
 START = examples("start.md")
-INSTALL = "$ python -m venv .venv\n$ . .venv/bin/activate\n$ pip install . ./sdk\n"
-SERVE = "$ branchwright serve --port 8000\n"
 
 
 def circuit() -> dict[str, Any]:
@@ -26,106 +26,27 @@ def circuit() -> dict[str, Any]:
     return dict(json.loads(found))
 
 
-def contained(shown: Any, real: Any) -> bool:
-    """Whether all that is shown is in the real answer; "..." stands for any text, a list shows some entries."""
-    if isinstance(shown, dict):
-        return isinstance(real, dict) and all(
-            name in real and contained(value, real[name]) for name, value in shown.items()
-        )
-    if isinstance(shown, list):
-        return isinstance(real, list) and all(
-            any(contained(entry, candidate) for candidate in real) for entry in shown
-        )
-    if shown == "...":
-        return isinstance(real, str) and real != ""
-    return type(shown) is type(real) and bool(shown == real)
+@pytest.mark.parametrize("page", FOLLOWED)
+def test_a_page_holds_from_top_to_bottom(page: str, service: str, tmp_path: Path) -> None:
+    """Each block is dealt with by what it is, in order; what a program prints is what is shown after it."""
+    reader = Reader(service, tmp_path)
+    for example in examples(page):
+        reader.follow(example)
 
 
-def printed_as(expected: list[str], lines: list[str]) -> bool:
-    """Whether lines begin as expected, one after the other; a line "..." stands for any number of them."""
-    if not expected:
-        return not lines
-    if expected[0] == "...":
-        return any(printed_as(expected[1:], lines[start:]) for start in range(len(lines) + 1))
-    return bool(lines) and lines[0].startswith(expected[0]) and printed_as(expected[1:], lines[1:])
+def test_every_program_shows_what_it_prints() -> None:
+    for page in FOLLOWED:
+        languages = [example.language for example in examples(page)]
+        for place, language in enumerate(languages):
+            assert language != "python" or languages[place + 1 : place + 2] == ["text"], page
 
 
-def run_branchwright(command: str, folder: Path) -> list[str]:
-    program, *arguments = shlex.split(command)
-    assert program == "branchwright"
-    ran = subprocess.run(
-        [sys.executable, "-m", "branchwright.cli", *arguments],
-        capture_output=True,
-        text=True,
-        check=True,
-        cwd=folder,
-        env={**clean_environment(), "COLUMNS": "100"},
-    )
-    return ran.stdout.splitlines()
-
-
-def ask_as_curl(command: str, service: str, folder: Path) -> Any:
-    """Ask what a curl command asks; it knows only the options that the pages use."""
-    program, *arguments = shlex.split(command)
-    assert program == "curl"
-    (url,) = [argument for argument in arguments if argument.startswith(ADDRESS)]
-    arguments.remove(url)
-    assert arguments[0] == "-s"
-    options = dict(zip(arguments[1::2], arguments[2::2], strict=True))
-    name, _, value = options.pop("-H").partition(": ")
-    data = options.pop("--data")
-    assert not options
-    assert data.startswith("@")
-    body = (folder / data[1:]).read_bytes()
-    response = httpx.post(url.replace(ADDRESS, service), content=body, headers={name: value})
-    assert response.status_code == 200, response.text
-    return response.json()
-
-
-def run_python(text: str, service: str, folder: Path) -> str:
-    ran = subprocess.run(
-        [sys.executable, "-W", "error", "-c", text.replace(ADDRESS, service)],
-        capture_output=True,
-        text=True,
-        check=False,
-        cwd=folder,
-        env=clean_environment(),
-    )
-    assert ran.returncode == 0, ran.stderr
-    return ran.stdout
-
-
-def test_the_start_page_holds_from_top_to_bottom(service: str, tmp_path: Path) -> None:
-    """Each block is dealt with by what it is, in order; a block that is of no known kind fails."""
-    answer: Any = None
-    output = ""
-    done: list[str] = []
-    for example in START:
-        text = example.text
-        if example.title == "circuit.json":
-            (tmp_path / "circuit.json").write_text(text, "utf-8")
-        elif example.language == "console" and text.startswith("$ branchwright check"):
-            command, *expected = text.splitlines()
-            assert printed_as(expected, run_branchwright(command.removeprefix("$ "), tmp_path))
-        elif example.language == "console" and text.startswith("$ curl"):
-            answer = ask_as_curl(text.removeprefix("$ "), service, tmp_path)
-        elif example.language == "console":
-            # The test's own interpreter has both packages; the service of the tests takes a free port.
-            assert text in (INSTALL, SERVE)
-        elif example.title == "part of the answer":
-            assert contained(json.loads(text), answer)
-        elif example.language == "python":
-            output = run_python(text, service, tmp_path)
-        elif example.language == "text":
-            assert output == text
-        else:
-            assert example.title == "part of the problem"
-            review = {**circuit(), "installed": {"ungrounded_size": "6awg"}}
-            refused = httpx.post(f"{service}/v1/circuit-reviews", json=review)
-            assert contained(json.loads(text), refused.json())
-        done.append(example.language)
-    assert done.count("console") == 4
-    assert {"python", "text", "json"} <= set(done)
+def test_the_start_page_begins_inside_the_program_and_ends_at_the_service() -> None:
+    programs = [example.text for example in START if example.language == "python"]
+    assert "Client.embedded()" in programs[0]
+    assert 'Client("http://127.0.0.1:8000")' in programs[-1]
+    installing = next(example.text for example in START if example.language == "console")
+    assert "pip install . ./sdk\n" in installing
 
 
 def test_the_paths_that_are_installed_are_packages() -> None:
@@ -188,16 +109,8 @@ def test_the_worked_example_is_right(step_id: str, expression: str, result: str,
             assert any(number == pytest.approx(candidate, rel=1e-3) for candidate in written), number
 
 
-def test_the_sdk_page_runs_as_shown(service: str, tmp_path: Path) -> None:
-    shown = examples("sdk.md")
-    assert [example.language for example in shown] == ["python", "text", "python", "text"]
-    for program, output in zip(shown[::2], shown[1::2], strict=True):
-        assert run_python(program.text, service, tmp_path) == output.text
-
-
 def test_no_other_page_has_examples() -> None:
     """An example on a further page needs a test here."""
-    with_tests = {"start.md", "answers.md", "sdk.md"}
     for file in PAGES.rglob("*.md"):
         name = file.relative_to(PAGES).as_posix()
-        assert name in with_tests or not examples(name), name
+        assert name in (*FOLLOWED, COMPARED) or not examples(name), name

@@ -80,7 +80,7 @@ def picture() -> str:
         "show 125 percent of seven charging currents, from 20 A to 100 A; each begins at the smallest conductor that "
         "serves it with terminals of 75 degC. The table below has the same numbers.",
     )
-    left, right, top, bottom = 44, 520, 44, 440
+    left, right, top, bottom = 44, 506, 44, 440
     across = Scale(0, len(shown.sizes) - 1, left + 20, right - 20)
     up = Scale(0, 180, bottom, top)
     drawing.upwards(up, left, right, range(0, 181, 20), "ampacity, A")

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
-from itertools import groupby, pairwise
+from itertools import groupby
 from typing import Any
 
 from branchwright.jobs.current_comparison import CurrentComparisonRequest, compare
@@ -22,12 +22,6 @@ ROWS: tuple[tuple[str, Callable[["Stair"], str]], ...] = (
     ("EMT, trade size", lambda at: at.trade_size),
     ("disconnect", lambda at: "asked for" if at.disconnect else "not asked for"),
 )
-DEAR = {
-    "ungrounded": ("on {0}", "{0}"),
-    "raceway": ("in trade size {0}", "{0}"),
-    "disconnect": ("without a disconnect", "a disconnect"),
-}
-"""What the last current before a dear step still has, and what the next one takes."""
 
 
 @dataclass(frozen=True)
@@ -40,14 +34,6 @@ class Stair:
     grounding: str
     trade_size: str
     disconnect: bool
-
-
-@dataclass(frozen=True)
-class DearStep:
-    """The last current before a step in cost, in A, and the step in words."""
-
-    last_a: int
-    words: str
 
 
 def request(currents_a: Sequence[int]) -> dict[str, Any]:
@@ -78,7 +64,8 @@ def _compared() -> tuple[ComparedCurrent, ...]:
     for start in range(0, len(CURRENTS_A), MOST_A_REQUEST - 1):
         part = CURRENTS_A[start : start + MOST_A_REQUEST]
         answer = compare(CurrentComparisonRequest.model_validate(request(part)))
-        rows += answer.rows[1:] if rows else answer.rows
+        # What the next request takes up again is marked there, where the step after it is seen.
+        rows = [*rows[:-1], *answer.rows]
     return tuple(rows)
 
 
@@ -101,19 +88,9 @@ def _stair(row: ComparedCurrent) -> Stair:
     )
 
 
-def dear_steps() -> tuple[DearStep, ...]:
-    """Return the steps that the engine calls dear, each with the last current before it."""
-    found = []
-    for last, row in pairwise(_compared()):
-        changes = [change for change in row.changes if change.is_dear]
-        if changes:
-            had = " and ".join(DEAR[change.what][0].format(change.before) for change in changes)
-            takes = " and ".join(DEAR[change.what][1].format(change.to) for change in changes)
-            last_a = int(last.charging_current_a)
-            found.append(
-                DearStep(last_a, f"{last_a} A is the last {had}; {row.charging_current_a:g} A takes {takes}.")
-            )
-    return tuple(found)
+def marks() -> dict[int, str]:
+    """Return the currents in A at which the engine says to stop, with its reason in words."""
+    return {int(row.charging_current_a): row.mark for row in _compared() if row.mark is not None}
 
 
 def _spans(value: Callable[[Stair], str]) -> list[tuple[str, int, int]]:
@@ -127,8 +104,8 @@ def _spans(value: Callable[[Stair], str]) -> list[tuple[str, int, int]]:
 
 def picture() -> str:
     """Return the picture, and its steps as a table."""
-    dear = dear_steps()
-    left, right, top, bottom = 120, 672, 62, 330
+    stops = marks()
+    left, right, top, bottom = 136, 672, 72, 340
     bands = bottom + 58
     drawing = Drawing(
         "staircase",
@@ -137,16 +114,17 @@ def picture() -> str:
         "Breaker, conductors and raceway by charging current",
         "A staircase of breaker ratings rises from 15 A to 100 A over charging currents from 6 A to 80 A. Bands below "
         "it show the sizes of conductors, grounding conductor and raceway, and where a disconnect is asked for. "
-        + " ".join(step.words for step in dear),
+        + ". ".join(_in_words()),
     )
     across = Scale(CURRENTS_A[0] - 0.5, CURRENTS_A[-1] + 0.5, left, right)
     up = Scale(0, 110, bottom, top)
     drawing.upwards(up, left, right, range(0, 101, 20), "breaker, A")
     drawing.across(across, bottom, (6, *range(10, 81, 10)), "charging current, A")
-    for step in dear:
-        edge = across(step.last_a + 0.5)
-        drawing.line(edge, top - 8, edge, bottom, "dear")
-        drawing.words(edge + 3, top - 16, f"{step.last_a} A", "end", "words dear-name")
+    drawing.words(left - 8, top - 54, "stop at, A", "end", "axis-title")
+    for current_a in stops:
+        edge = across(current_a + 0.5)
+        drawing.line(edge, top - 44, edge, bottom, "dear")
+        drawing.words(edge, top - 54, f"{current_a}", "middle", "words dear-name")
     stairs: list[tuple[float, float]] = []
     for rating, first, last in _spans(lambda at: f"{at.breaker_a:g}"):
         y = up(float(rating))
@@ -162,7 +140,7 @@ def picture() -> str:
             drawing.words((start + end) / 2, y + 11, text, "middle")
     return blocks(
         drawing.svg(),
-        bullets(step.words for step in dear),
+        bullets(_in_words()),
         table(
             ("charging current", "breaker", "conductors", "grounding conductor", "raceway", "disconnect"),
             [
@@ -178,6 +156,10 @@ def picture() -> str:
             ],
         ),
     )
+
+
+def _in_words() -> list[str]:
+    return [f"{current_a} A: {reason}" for current_a, reason in marks().items()]
 
 
 def _alike() -> list[tuple[Stair, Stair]]:

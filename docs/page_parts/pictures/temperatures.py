@@ -75,7 +75,7 @@ def picture() -> str:
         "60, 75 and 80 degC are what a liquidtight raceway may be listed for. Where a line crosses a level, the "
         "conductor reaches the listing: the table below says at which ambient.",
     )
-    left, right, top, bottom = 44, 556, 44, 414
+    left, right, top, bottom = 44, 546, 44, 414
     across = Scale(AMBIENTS_C[0], AMBIENTS_C[-1], left, right)
     up = Scale(30, 90, bottom, top)
     drawing.upwards(up, left, right, range(30, 91, 10), "conductor temperature, degC")
