@@ -10,9 +10,15 @@ import pytest
 from .conftest import DESIGN_ANSWER, Service, design
 
 REFUSED = httpx.ConnectError("refused")
+# A process that is killed: before it has read the question, while it answers, and after a part of the answer.
+BROKEN = [
+    httpx.WriteError("broken pipe"),
+    httpx.ReadError("connection reset by peer"),
+    httpx.RemoteProtocolError("server disconnected without sending a response"),
+]
 
 
-@pytest.mark.parametrize("failure", [REFUSED, 429, 502, 503, 504])
+@pytest.mark.parametrize("failure", [REFUSED, *BROKEN, 429, 502, 503, 504])
 def test_a_question_is_asked_again(service: Service, failure: Exception | int) -> None:
     failures = [httpx.Response(failure) if isinstance(failure, int) else failure for _ in range(2)]
     answer = service.ask(design, *failures, DESIGN_ANSWER)
