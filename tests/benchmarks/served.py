@@ -102,11 +102,18 @@ class Served:
 
     def resident_mb(self) -> float:
         """The memory of the process that is in RAM, MB of 1,000,000 bytes. Linux only."""
-        status = Path(f"/proc/{self._process.pid}/status").read_text(encoding="utf-8")
-        found = re.search(r"VmRSS:\s+(\d+) kB", status)
-        if found is None:
-            raise RuntimeError("the process has no VmRSS")
-        return int(found[1]) * 1024 / 1e6
+        return _resident_mb(self._process.pid)
+
+    def workers_mb(self) -> dict[int, float]:
+        """The same of each worker process by its number, where there are several. Linux only."""
+        process = Path(f"/proc/{self._process.pid}")
+        children = (process / "task" / process.name / "children").read_text(encoding="utf-8").split()
+        # Another child of the interpreter keeps track of what they share.
+        return {
+            int(child): _resident_mb(int(child))
+            for child in children
+            if b"spawn_main" in Path(f"/proc/{child}/cmdline").read_bytes()
+        }
 
     def processor_s(self) -> float:
         """The processor time that the process has used. Linux only."""
@@ -124,3 +131,11 @@ class Served:
             return False
         finally:
             connection.close()
+
+
+def _resident_mb(number: int) -> float:
+    status = Path(f"/proc/{number}/status").read_text(encoding="utf-8")
+    found = re.search(r"VmRSS:\s+(\d+) kB", status)
+    if found is None:
+        raise RuntimeError(f"process {number} has no VmRSS")
+    return int(found[1]) * 1024 / 1e6
