@@ -3,7 +3,7 @@
 import pytest
 
 from branchwright.http_api.security import create_key
-from branchwright.http_api.settings import SettingsError, load
+from branchwright.http_api.settings import Settings, SettingsError, as_environment, load
 
 KEY, HASH = create_key()
 PAGE = "https://tool.example"
@@ -127,6 +127,13 @@ def test_options_that_are_no_preflight_list_the_methods(make_client):
 def test_origins_are_separated_by_commas(monkeypatch, origins):
     monkeypatch.setenv("BRANCHWRIGHT_CORS_ORIGINS", origins)
     assert load().cors_origins == tuple(origins.split(", "))
+
+
+def test_worker_processes_are_given_the_origins(monkeypatch):
+    settings = Settings(cors_origins=(PAGE, OTHER), tracing=True)
+    for name, text in as_environment(settings).items():
+        monkeypatch.setenv(name, text)
+    assert load() == settings
 
 
 @pytest.mark.parametrize("keys", ["", HASH], ids=["without keys", "with keys"])

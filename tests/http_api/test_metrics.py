@@ -245,6 +245,15 @@ def test_the_metrics_need_a_key_where_keys_are_configured(make_client):
     assert make_client().get("/metrics").status_code == 200
 
 
+def test_without_keys_the_metrics_are_for_this_computer_only(make_client):
+    client = make_client()
+    assert client.get("/metrics", headers={"Host": "attacker.example"}).status_code == 403
+    assert (
+        make_client(base_url="http://chargers.example", allow_anonymous=True).get("/metrics").status_code
+        == 200
+    )
+
+
 def test_the_metrics_can_only_be_read(make_client):
     client = make_client()
     head = client.request("HEAD", "/metrics")

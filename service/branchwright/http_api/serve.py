@@ -10,6 +10,7 @@ from typing import Any, Final
 
 import uvicorn
 
+from branchwright.http_api.heads import BoundedHeads
 from branchwright.http_api.metrics import SHARED_FOLDER_VARIABLE
 from branchwright.http_api.settings import Settings, as_environment
 from branchwright.http_api.telemetry import JsonLines
@@ -84,7 +85,7 @@ def uvicorn_options(settings: Settings) -> dict[str, Any]:
         "port": settings.port,
         "workers": settings.workers,
         "loop": "uvloop",
-        "http": "httptools",
+        "http": BoundedHeads,
         "ws": "none",
         "lifespan": "on",
         "server_header": False,
