@@ -69,6 +69,10 @@ def gives_nothing_up(request: Json, remedy: Json) -> None:
 
 HARMLESS = {
     "setting_label",
+    "phases",
+    "listed_for_ev_charging",
+    "emergency_shutoff",
+    "cover",
     "disconnect",
     "connection",
     "ungrounded_size",

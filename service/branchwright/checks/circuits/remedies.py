@@ -73,7 +73,7 @@ def attach(
         given: object = stated(request, change.pointer)
         remedy = Remedy(
             change.pointer,
-            given if isinstance(given, (str, float)) else None,
+            _as_value(given),
             change.proposed,
             [RemedyChange(pointer, _as_json(value)) for pointer, value in fields],
             change.message,
@@ -89,6 +89,13 @@ def attach(
                 partial.setdefault(name, remedy)
     for finding in failing:
         finding.remedy = partial.get(finding.rule)
+
+
+def _as_value(given: object) -> Value | None:
+    """Return a stated name or number as an answer gives it; None for what is neither."""
+    if isinstance(given, str):
+        return given
+    return float(given) if isinstance(given, (int, float)) and not isinstance(given, bool) else None
 
 
 def _as_json(value: Any) -> Any:
