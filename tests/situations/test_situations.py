@@ -8,7 +8,11 @@ A file has a `title`, a `source` (the publication, or "common practice, no sourc
 - `expect.steps.<id>`: the value of a step
 - `expect.design.<JSON pointer into the design>`, `expect.absent`: pointers at which there is nothing
 - `expect.interpretations.<name>.<other reading>`: the verdict under it
+- `expect.existing_circuit`: what a review says that the installed sizes allow
 - `expect.within`: how far a number may lie from the printed one; 0.01 percent of it unless told
+
+One situation may be judged by several editions: its request then names none, and `editions.<edition>` holds what
+is expected by that one in the same words, beside what `expect` asks of all of them; `why` says it in words.
 
 A `calculation` is a list of names with inputs and the published value, `within` its rounding. What a source
 prints wrongly stands under `published_error` and must not come out.
@@ -34,8 +38,27 @@ NAMES = {
     for name, value in vars(importlib.import_module(f"{calculations.__name__}.{module.name}")).items()
     if name.endswith(("_a", "_c", "_ft", "_in2", "_v", "_ohm", "_cmil", "_percent", "_count"))
 }
-FIELDS = {"title", "source", "notes", "kind", "request", "calculation", "expect", "published_error"}
-EXPECTED = {"verdict", "findings", "steps", "design", "absent", "interpretations", "within"}
+FIELDS = {
+    "title",
+    "source",
+    "notes",
+    "kind",
+    "request",
+    "calculation",
+    "expect",
+    "editions",
+    "published_error",
+}
+EXPECTED = {
+    "verdict",
+    "findings",
+    "steps",
+    "design",
+    "absent",
+    "interpretations",
+    "existing_circuit",
+    "within",
+}
 
 
 def smallest_size_with_area(area_cmil: float) -> str | None:
@@ -55,6 +78,37 @@ def read(path: Path) -> Json:
     assert situation["source"], path
     assert set(situation) <= FIELDS, f"{path.name} has fields that nothing reads: {set(situation) - FIELDS}"
     return situation
+
+
+def joined(common: Json, own: Json) -> Json:
+    """Join what is expected in every edition with what is expected in one; neither may say what the other says."""
+    result = dict(common)
+    for name, value in own.items():
+        if name in result and isinstance(value, dict):
+            result[name] = joined(result[name], value)
+        else:
+            assert name not in result, f"{name} is expected in every edition and in one"
+            result[name] = value
+    return result
+
+
+def of_edition(situation: Json, edition: str | None) -> tuple[Json, Json]:
+    """Return the request of a situation and what is expected of its answer, in one edition where it names several."""
+    request, expected = situation["request"], situation.get("expect", {})
+    if edition is not None:
+        assert "edition" not in request, "a situation of several editions leaves it to them"
+        own = {name: value for name, value in situation["editions"][edition].items() if name != "why"}
+        request, expected = {"edition": edition, **request}, joined(expected, own)
+    return request, expected
+
+
+def cases() -> list[Any]:
+    """Return every file with each of its editions; None where the request names the edition, or nothing does."""
+    return [
+        pytest.param(path, edition, id=path.stem if edition is None else f"{path.stem}-{edition}")
+        for path in FILES
+        for edition in read(path).get("editions", [None])
+    ]
 
 
 def finding_agrees(found: Json, expected: Json, within: float | None) -> list[str]:
@@ -105,6 +159,10 @@ def differences(answer: Json, expected: Json) -> list[str]:
     for pointer in expected.get("absent", []):
         if at_pointer(answer["design"], pointer) is not None:
             wrong.append(f"design {pointer} is there")
+    for name, wanted in expected.get("existing_circuit", {}).items():
+        found = answer["existing_circuit"][name]
+        if not agrees(found, wanted, within):
+            wrong.append(f"existing circuit {name}: {found!r}, not {wanted!r}")
     for name, others in expected.get("interpretations", {}).items():
         if readings.get(name) != others:
             wrong.append(f"interpretation {name}: {readings.get(name)}, not {others}")
@@ -128,8 +186,8 @@ def repeats_the_error(answer: Json, error: Json) -> list[str]:
     ]
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
-def test_situation(path: Path) -> None:
+@pytest.mark.parametrize(("path", "edition"), cases())
+def test_situation(path: Path, edition: str | None) -> None:
     situation = read(path)
     if situation["kind"] == "calculation":
         assert situation["calculation"]
@@ -140,7 +198,7 @@ def test_situation(path: Path) -> None:
             assert agrees(found, line["value"], line.get("within")), (name, found)
             assert "published_error" not in line or not agrees(found, line["published_error"])
         return
-    request, expected = situation["request"], situation["expect"]
+    request, expected = of_edition(situation, edition)
     assert set(expected) <= EXPECTED
     assert set(expected) - {"within"}
     answer = {"design": designed, "review": reviewed}[situation["kind"]](request)
@@ -164,10 +222,14 @@ def test_the_runner_sees_a_difference() -> None:
         {"design": {"/breaker/rating_a": 50}},
         {"absent": ["/breaker"]},
         {"interpretations": {"no-such": {"reading": "fail"}}},
+        {"existing_circuit": {"largest_charging_current_a": 48}},
+        {"existing_circuit": {"limited_by": []}},
     ):
         assert len(differences(answer, expected)) == 1, expected
     assert repeats_the_error(answer, {"findings": {rule: {"provided": 55}}})
     assert repeats_the_error(answer, {"steps": {"terminal-ampacity": 55}})
+    with pytest.raises(AssertionError, match="expected in every edition and in one"):
+        joined({"findings": {rule: {"outcome": "fail"}}}, {"findings": {rule: {"outcome": "pass"}}})
     answer["steps"][0]["value"] += 1
     with pytest.raises(Disagreement):
         replay(answer, situation["request"])
