@@ -252,3 +252,26 @@ def test_more_heat_within_one_row_of_the_correction_table_never_gives_less(
             len(SIZES) if design is None else SIZES.index(design["conductors"]["ungrounded"]["size"])
         )
     assert ranks == sorted(ranks)
+
+
+@pytest.mark.source(
+    "NEC table 300.5: 18 in and 450 mm are printed side by side; 90.9(D) lets either be followed"
+)
+@pytest.mark.parametrize(
+    "cover, outcome",
+    [
+        ({"value": 18, "unit": "in"}, "pass"),
+        ({"value": 1.5, "unit": "ft"}, "pass"),
+        ({"value": 17.9, "unit": "in"}, "fail"),
+        ({"value": 450, "unit": "mm"}, "pass"),
+        ({"value": 0.45, "unit": "m"}, "pass"),
+        ({"value": 449, "unit": "mm"}, "fail"),
+    ],
+)
+def test_a_metric_cover_is_held_against_the_metric_print(cover: Json, outcome: str) -> None:
+    run = {
+        "wiring_method": "pvc-40",
+        "length": {"value": 40, "unit": "ft"},
+        "underground": {"under": "soil", "cover": cover},
+    }
+    assert outcomes(designed(hardwired(48, run)))["burial-cover"] == outcome

@@ -17,6 +17,8 @@ def test_cover_agrees_with_its_metric_print(burial_cover):
     assert [row["under"] for row in burial_cover.rows] == list(MILLIMETRES)
     for row in burial_cover.rows:
         cells = (row["cable_in"], row["rigid_metal_in"], row["other_raceway_in"])
+        metric = (row["cable_mm"], row["rigid_metal_mm"], row["other_raceway_mm"])
+        assert metric == tuple("" if each is None else str(each) for each in MILLIMETRES[row["under"]])
         for cell, millimetres in zip(cells, MILLIMETRES[row["under"]], strict=True):
             if millimetres is None:
                 assert cell == "", row["under"]
@@ -46,4 +48,7 @@ def test_a_trench_in_the_garden(burial_cover):
         "cable_in": "24",
         "rigid_metal_in": "6",
         "other_raceway_in": "18",
+        "cable_mm": "600",
+        "rigid_metal_mm": "150",
+        "other_raceway_mm": "450",
     }

@@ -242,9 +242,11 @@ class EditionBook:
         """Return how many phases a supply system has for a charger."""
         return self._voltages[system, "phases"]
 
-    def burial_cover(self, under: str, column: str) -> Sourced | None:
-        """Return the least cover in inches of a buried raceway or cable; None where it may not be there."""
-        return self._cover.cell(column, under)
+    def burial_cover(self, under: str, column: str, unit: str = "in") -> Sourced | None:
+        """Return the least cover of a buried raceway or cable, in inches or as printed in mm; None where it may
+        not be there.
+        """
+        return self._cover.cell(column if unit == "in" else column.removesuffix("_in") + "_mm", under)
 
     @property
     def receptacle_configurations(self) -> tuple[str, ...]:

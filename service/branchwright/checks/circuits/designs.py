@@ -203,7 +203,7 @@ def review_request(circuit: Circuit, request: dict[str, Any]) -> dict[str, Any]:
         for segment, trade_size in zip(request["run"], sizes.trade_sizes, strict=True)
     ]
     for index, cover_in in sizes.covers_in.items():
-        segment = body["run"][index]
+        segment: dict[str, Any] = body["run"][index]
         cover = {"value": cover_in, "unit": "in"}
         body["run"][index] = {**segment, "underground": {**segment["underground"], "cover": cover}}
     return body

@@ -22,6 +22,7 @@ from branchwright.codebook.editions import Material
 from branchwright.findings import Finding, Remedy, RemedyChange, Verdict
 from branchwright.findings.citations import Value
 from branchwright.quantities.conductor_sizes import SIZES, sizes_above
+from branchwright.quantities.lengths import LengthUnit
 from branchwright.quantities.trade_sizes import TRADE_SIZE_RANK, TRADE_SIZES
 
 Request = TypeVar("Request", bound=CircuitFacts)
@@ -157,7 +158,8 @@ def _deeper(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterat
     if pointer.endswith("/cover") and finding.required is not None:
         least = finding.required.value
         if isinstance(least, float):
-            yield Change(pointer, Depth(value=least, unit="in"), least, f"Bury it {least:g} in deep.")
+            unit: LengthUnit = "mm" if finding.required.unit == "mm" else "in"
+            yield Change(pointer, Depth(value=least, unit=unit), least, f"Bury it {least:g} {unit} deep.")
 
 
 def _listed_receptacle(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:

@@ -4,15 +4,20 @@ from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.given import Given, SegmentConditions
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required, Sourced
-from branchwright.quantities.lengths import inches
+from branchwright.quantities.lengths import UNITS_PER_FOOT, feet, inches
 
 
-def least_cover(given: Given, segment: SegmentConditions) -> Sourced | None:
-    """Return the least cover in inches of a buried segment; None where it may not be buried there."""
+MM_PER_FOOT = UNITS_PER_FOOT["mm"]
+MM_PER_INCH = MM_PER_FOOT / UNITS_PER_FOOT["in"]
+METRIC = frozenset({"m", "mm"})
+
+
+def least_cover(given: Given, segment: SegmentConditions, unit: str = "in") -> Sourced | None:
+    """Return the least cover of a buried segment in inches or mm; None where it may not be buried there."""
     column = segment.method.cover_column
     if segment.ground is None or column is None:
         return None
-    return given.edition.burial_cover(segment.ground, column)
+    return given.edition.burial_cover(segment.ground, column, unit)
 
 
 def prescribed_covers_in(given: Given) -> dict[int, float]:
@@ -78,7 +83,7 @@ def burial_cover(circuit: Circuit) -> Finding:
     Applies: to segments underground.
     Rests on: the table of least cover by wiring method and by what lies above. A driveway has the row of
     dwellings at one- and two-family dwellings only; the smaller depths for 120 V circuits of 20 A never serve a
-    240 V charger.
+    240 V charger. A metric cover is held against the metric print of the table.
     Missing facts: undetermined where a cover is not stated; a design states the least. An unknown occupancy
     counts as no dwelling.
     """
@@ -92,7 +97,9 @@ def burial_cover(circuit: Circuit) -> Finding:
         if underground is None:
             continue
         pointer = f"/run/{segment.index}/underground/cover"
-        least = least_cover(given, segment)
+        metric = underground.cover is not None and underground.cover.unit in METRIC
+        unit = "mm" if metric else "in"
+        least = least_cover(given, segment, unit)
         if least is None:
             return burial_cover.finding(
                 "fail",
@@ -106,25 +113,28 @@ def burial_cover(circuit: Circuit) -> Finding:
         cover = circuit.sizes.covers_in.get(segment.index)
         if underground.cover is not None:
             cover = inches(underground.cover.value, underground.cover.unit)
+            if metric:
+                cover = round(feet(underground.cover.value, underground.cover.unit) * MM_PER_FOOT, 6)
         if cover is None:
             unknown = unknown or burial_cover.undetermined(
                 pointer,
-                f"The cover of segment {segment.index} is not stated; at least {least.number:g} in.",
+                f"The cover of segment {segment.index} is not stated; at least {least.number:g} {unit}.",
                 cited,
             )
             continue
         finding = burial_cover.at_least(
             cover,
             least.number,
-            "in",
-            f"Segment {segment.index} ({segment.method.name} under {segment.ground}) has {cover:g} in of cover; at "
-            f"least {least.number:g} in.",
+            unit,
+            f"Segment {segment.index} ({segment.method.name} under {segment.ground}) has {cover:g} {unit} of cover; "
+            f"at least {least.number:g} {unit}.",
             cited,
             pointer,
             segment.index,
         )
-        if worst is None or cover - least.number < worst[0]:
-            worst = (cover - least.number, finding)
+        spare = (cover - least.number) / (MM_PER_INCH if metric else 1.0)
+        if worst is None or spare < worst[0]:
+            worst = (spare, finding)
     if unknown is not None and (worst is None or worst[1].outcome != "fail"):
         return unknown
     return worst[1] if worst else burial_cover.not_applicable("No segment lies underground.", cited)
