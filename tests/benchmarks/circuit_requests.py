@@ -21,7 +21,11 @@ COUNT = 10_000
 # Settings of common chargers; common practice, no source.
 HARDWIRED_A = (16, 20, 24, 28, 32, 36, 40, 44, 48, 56, 60, 64, 72, 80)
 PLUGGED_A = (16, 24, 28, 32, 36, 40)
-RACEWAYS = ("emt", "pvc-40", "pvc-80", "lfnc-b")
+EDITIONS = ("nec-2017", "nec-2020", "nec-2023", "nec-2026")
+RACEWAYS = ("emt", "emt", "imc", "rmc", "pvc-40", "pvc-80", "fmc", "lfmc", "lfnc-b")
+OUTDOORS = ("emt", "imc", "rmc", "pvc-40", "pvc-80", "lfmc", "lfnc-b")
+BURIED = ("pvc-40", "pvc-80", "rmc", "uf-b")
+CABLES = ("nm-b", "nm-b", "nm-b", "se", "mc", "ac", "uf-b")
 INSULATIONS = ("THWN-2", "THWN-2", "THWN-2", "XHHW-2", "THW-2", "RHW-2", "THWN", "THW")
 POINTS = ("disconnect", "disconnect", "meter-socket", "submeter", "splice")
 BREAKERS_A = (15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100)
@@ -57,7 +61,7 @@ def segment(random: Random, *, outdoors: bool, cable: bool) -> Request:
     metric = random.random() < 0.15
     feet = round(random.lognormvariate(3.0, 0.8) + 1, 1)
     found: Request = {
-        "wiring_method": "nm-b" if cable else random.choice(RACEWAYS),
+        "wiring_method": random.choice(CABLES if cable else OUTDOORS if outdoors else RACEWAYS),
         "length": {"value": round(feet * 0.3048, 2), "unit": "m"}
         if metric
         else {"value": feet, "unit": "ft"},
@@ -77,6 +81,12 @@ def segment(random: Random, *, outdoors: bool, cable: bool) -> Request:
         found["rooftop_clearance"] = {"value": random.choice((0.5, 0.8, 2, 4)), "unit": "in"}
     if cable and random.random() < 0.5:
         found["cable"] = {"grounding_size": random.choice(("10 AWG", "10 AWG", "8 AWG"))}
+    if cable and random.random() < 0.3:
+        found["in_thermal_insulation"] = random.random() < 0.5
+        found["bundled_cables"] = random.choice((1, 2, 3))
+    if outdoors and not cable and random.random() < 0.15:
+        found["wiring_method"] = random.choice(BURIED)
+        found["underground"] = {"under": random.choice(("soil", "soil", "dwelling-driveway"))}
     return found
 
 
@@ -92,7 +102,11 @@ def design_request(random: Random) -> Request:
     if plugged:
         charger["connection"] = {
             "kind": "receptacle",
-            "configuration": "10-50" if random.random() < 0.04 else random.choice(("14-50", "14-50", "6-50")),
+            "configuration": "10-50"
+            if random.random() < 0.04
+            else random.choice(
+                ("14-50", "14-50", "6-50") if current > 24 else ("14-50", "14-30", "6-30", "6-20")
+            ),
             "listed_for_ev_charging": random.choice((True, True, False, None)),
             "terminals": terminals(random, current),
         }
@@ -119,15 +133,16 @@ def design_request(random: Random) -> Request:
         )
         for index in range(segments)
     ]
+    system = random.choice(("split-phase-120-240", "split-phase-120-240", "wye-208y-120"))
     request: Request = {
-        "edition": "nec-2023",
+        "edition": random.choice(EDITIONS),
         "premises": {
             "occupancy": random.choice(("one-family", "one-family", "two-family", "multifamily", "other")),
             "charger_location": location,
         },
         "supply": {
-            "system": random.choice(("split-phase-120-240", "split-phase-120-240", "wye-208y-120")),
-            "phases": 1,
+            "system": system,
+            "phases": 3 if system == "wye-208y-120" and not plugged and random.random() < 0.4 else 1,
         },
         "charger": charger,
         "breaker": {
@@ -179,6 +194,7 @@ def bodies(count: int = COUNT, seed: int = SEED) -> list[bytes]:
 def traits(requests: list[Request]) -> Iterator[str]:
     """What is counted of each request."""
     for request in requests:
+        yield f"edition: {request['edition']}"
         yield f"connection: {request['charger']['connection']['kind']}"
         yield f"material: {request['conductors']['material']}"
         yield f"system: {request['supply']['system']}"
