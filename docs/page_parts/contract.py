@@ -95,12 +95,20 @@ def _object(name: str, path: str | None) -> str:
                 (
                     long_code(field) + (", required" if field in required else ""),
                     _holds(held),
-                    words(held.get("description", "")),
+                    words(_meaning(held)),
                 )
                 for field, held in schema["properties"].items()
             ],
         ),
     )
+
+
+def _meaning(schema: Schema) -> str:
+    """Return what a field means: its own words, else those of the only object that it may hold."""
+    named = _named(schema)
+    if "description" in schema or len(named) != 1:
+        return str(schema.get("description", ""))
+    return str(_schema(named[0])["description"])
 
 
 def _holds(schema: Schema) -> str:

@@ -59,10 +59,11 @@ def _what(item: Difference) -> str:
     shown = [_cell(found) for found in item.cells[:MANY]]
     if len(item.cells) > MANY:
         shown = [f"{len(item.cells)} values"]
-    if item.rows_added:
-        shown.append(f"{len(item.rows_added)} rows more")
-    if item.rows_removed:
-        shown.append(f"{len(item.rows_removed)} rows fewer")
+    for rows, what in ((item.rows_added, "more"), (item.rows_removed, "fewer")):
+        if rows:
+            # The first column is a key, and of these tables the one that tells the rows apart.
+            keys = ", ".join(cell(next(iter(row.values()))) for row in rows)
+            shown.append(f"rows {what}: {keys if len(rows) <= MANY else len(rows)}")
     return "; ".join(shown)
 
 

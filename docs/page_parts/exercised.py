@@ -2,23 +2,23 @@
 
 import ast
 import tomllib
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 TESTS = Path(__file__).parents[2] / "tests"
+FIGURES = "figures"
+"""What is said to be expected where a situation states figures of a finding but no outcome."""
 
 
 @dataclass(frozen=True)
 class Situation:
-    """What a situation expects of a rule: its title, the outcome, the source it names, its file."""
+    """What a situation expects of a rule: its title, the outcome, the source that it names."""
 
     title: str
-    outcome: str
+    expected: str
     source: str
-    file: str
 
 
 @cache
@@ -27,10 +27,12 @@ def situations() -> dict[str, list[Situation]]:
     found: dict[str, list[Situation]] = {}
     for file in sorted((TESTS / "situations").rglob("*.toml")):
         data = tomllib.loads(file.read_text("utf-8"))
-        for rule, outcome in _expected(data):
-            situation = Situation(data["title"], outcome, data["source"], file.name)
-            if situation not in found.setdefault(rule, []):
-                found[rule].append(situation)
+        for rule, outcomes in _expected(data).items():
+            expected = "; ".join(
+                f"{outcome} ({', '.join(editions)})" if editions else outcome
+                for outcome, editions in outcomes.items()
+            )
+            found.setdefault(rule, []).append(Situation(data["title"], expected, data["source"]))
     return found
 
 
@@ -51,15 +53,12 @@ def _is_text(node: ast.AST) -> bool:
     return isinstance(node, ast.Constant) and isinstance(node.value, str)
 
 
-def _expected(data: Any) -> Iterator[tuple[str, str]]:
-    """Return each rule that a situation expects a finding of, with the outcome, at whatever depth it stands."""
-    if isinstance(data, dict):
-        for name, value in data.items():
-            if name == "findings" and isinstance(value, dict):
-                for rule, finding in value.items():
-                    yield rule, finding.get("outcome", "") if isinstance(finding, dict) else ""
-            else:
-                yield from _expected(value)
-    elif isinstance(data, list):
-        for value in data:
-            yield from _expected(value)
+def _expected(data: dict[str, Any]) -> dict[str, dict[str, list[str]]]:
+    """Return what a situation expects of each rule: outcomes, with the editions where they hang on them."""
+    found: dict[str, dict[str, list[str]]] = {}
+    for rule, finding in data.get("expect", {}).get("findings", {}).items():
+        found.setdefault(rule, {}).setdefault(finding.get("outcome", FIGURES), [])
+    for edition, expect in data.get("editions", {}).items():
+        for rule, finding in expect.get("findings", {}).items():
+            found.setdefault(rule, {}).setdefault(finding.get("outcome", FIGURES), []).append(edition)
+    return found

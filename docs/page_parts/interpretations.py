@@ -48,8 +48,16 @@ def _section(item: Interpretation) -> str:
             ],
         ),
         words(item.notes or ""),
-        f"May be consulted by {', '.join(rules)}." if rules else "",
+        f"May be consulted by {', '.join(rules)}."
+        if rules
+        else "Consulted before the rules, where the conditions of the circuit are derived: it may decide any of them.",
     )
+
+
+def of_conditions() -> list[str]:
+    """Return the interpretations that no rule consults, since they decide on what the rules rest on."""
+    by_rules = {name for rule in RULES for name in rule.consults}
+    return [item.name for item in codebook.interpretations() if item.name not in by_rules]
 
 
 def _readings(item: Interpretation) -> list[str]:

@@ -55,7 +55,10 @@ def _page(rule: Rule) -> str:
         "## Sections",
         _sections(rule),
         "## Interpretations",
-        f"May consult {', '.join(consults)}." if consults else "It consults none.",
+        f"May consult {', '.join(consults)}." if consults else "It consults none itself.",
+        "Conditions of the circuit, on which every rule rests, may hang on "
+        + ", ".join(link(name, interpretations.anchor(name)) for name in interpretations.of_conditions())
+        + ".",
         "## What exercises it",
         _exercised(rule),
     )
@@ -122,7 +125,7 @@ def _exercised(rule: Rule) -> str:
         "### Situations",
         table(
             ("situation", "expected", "source"),
-            [(words(item.title), item.outcome, words(item.source)) for item in situations],
+            [(words(item.title), item.expected, words(item.source)) for item in situations],
         )
         if situations
         else "None expects a finding of this rule by name; each of them asks it.",

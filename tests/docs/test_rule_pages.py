@@ -69,11 +69,21 @@ def test_the_index_has_every_rule_once_in_order(site: Path) -> None:
 @pytest.mark.parametrize("file", SITUATIONS, ids=lambda file: file.stem)
 def test_a_situation_is_shown_with_the_rules_that_it_exercises(site: Path, file: Path) -> None:
     situation: dict[str, Any] = tomllib.loads(file.read_text("utf-8"))
-    for rule, finding in situation.get("expect", {}).get("findings", {}).items():
+    expected: dict[str, set[str]] = {}
+    for edition, expect in {"": situation.get("expect", {}), **situation.get("editions", {})}.items():
+        for rule, finding in expect.get("findings", {}).items():
+            outcome = finding.get("outcome", "figures")
+            expected.setdefault(rule, set()).add(f"{outcome} {edition}".strip())
+    for rule, outcomes in expected.items():
         page = BuiltPage(site / "rules" / f"{rule}.html")
-        rows = page.sections["situations"].tables[0]
-        expected = [situation["title"], finding.get("outcome", ""), situation["source"]]
-        assert [" ".join(text.split()) for text in expected] in rows
+        rows = {row[0]: row for row in page.sections["situations"].tables[0][1:]}
+        title, shown, source = rows[" ".join(situation["title"].split())]
+        assert source == " ".join(situation["source"].split())
+        for part in shown.split("; "):
+            outcome, _, editions = part.rstrip(")").partition(" (")
+            names = editions.split(", ") if editions else [""]
+            outcomes -= {f"{outcome} {edition}".strip() for edition in names}
+        assert not outcomes, (title, rule)
 
 
 def test_the_tests_of_a_rule_are_named(site: Path) -> None:

@@ -11,7 +11,7 @@ from page_parts.pictures.drawing import Drawing, Scale
 EDITION = "nec-2023"
 MATERIAL = "copper"
 COLUMN_C = 75
-AMBIENTS_C = (20, 25, 30, 35, 40, 45, 50)
+AMBIENTS_C = (10, 15, 20, 25, 30, 35, 40, 45, 50)
 LOADS = (("10 AWG", 24.0), ("8 AWG", 40.0), ("6 AWG", 48.0), ("4 AWG", 48.0))
 """Conductor and charging current in A, each a pair that a design chooses or a little better."""
 LISTINGS = (
@@ -77,8 +77,8 @@ def picture() -> str:
     )
     left, right, top, bottom = 44, 546, 44, 414
     across = Scale(AMBIENTS_C[0], AMBIENTS_C[-1], left, right)
-    up = Scale(30, 90, bottom, top)
-    drawing.upwards(up, left, right, range(30, 91, 10), "conductor temperature, degC")
+    up = Scale(20, 90, bottom, top)
+    drawing.upwards(up, left, right, range(20, 91, 10), "conductor temperature, degC")
     drawing.across(across, bottom, AMBIENTS_C, "ambient temperature, degC")
     for listed_c, meaning in LISTINGS:
         drawing.line(left, up(listed_c), right, up(listed_c), "limit")
