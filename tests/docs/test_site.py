@@ -1,6 +1,7 @@
 """The built site is complete, says what code and codebook say, and fetches nothing from elsewhere."""
 
 import hashlib
+import json
 import re
 from pathlib import Path
 
@@ -102,3 +103,51 @@ def test_the_changelog_names_this_version() -> None:
 def test_the_licence_is_the_whole_text() -> None:
     digest = hashlib.sha256((ROOT / "docs" / "LICENSE.txt").read_bytes()).hexdigest()
     assert digest == "cfc7749b96f63bd31c3c42b5c471bf756814053e847c10f3eb003417bc523d30"
+
+
+def test_the_glossary_explains_every_wiring_method_and_names_every_edition(site: Path) -> None:
+    contract = json.loads((ROOT / "openapi" / "v1.json").read_text("utf-8"))["components"]["schemas"]
+    page = BuiltPage(site / "glossary.html")
+    methods = contract["Segment"]["properties"]["wiring_method"]["enum"]
+    (table,) = [table for table in page.sections["the-run"].tables if table[0][0] == "wiring method"]
+    assert sorted(method for row in table[1:] for method in row[0].split(", ")) == sorted(methods)
+    assert all(row[1] for row in table[1:])
+    for edition in contract["CircuitDesignRequest"]["properties"]["edition"]["enum"]:
+        assert page.shows(edition, "the-code")
+
+
+def test_the_policies_say_what_is(site: Path) -> None:
+    """Released contracts are kept, and nothing is deprecated as long as the page says so."""
+    page = BuiltPage(site / "policies.html")
+    assert page.shows("Every released contract is kept in openapi/released/")
+    assert list((ROOT / "openapi" / "released").glob("v1-*.json"))
+    contract = (ROOT / "openapi" / "v1.json").read_text("utf-8")
+    assert page.shows("Nothing is deprecated today") is ('"deprecated": true' not in contract)
+
+
+def test_every_endpoint_and_every_object_of_a_request_is_shown(site: Path) -> None:
+    contract = json.loads((ROOT / "openapi" / "v1.json").read_text("utf-8"))
+    (endpoints,) = BuiltPage(site / "guides" / "operations.html").sections["all-endpoints"].tables
+    assert [row[1] for row in endpoints[1:]] == [
+        f"{method.upper()} {path}" for path, methods in contract["paths"].items() for method in methods
+    ]
+    fields = BuiltPage(site / "guides" / "fields.html")
+    for name in ("CircuitDesignRequest", "Installed", "Segment", "CurrentComparisonRequest", "Underground"):
+        (table,) = fields.sections[name.lower()].tables
+        schema = contract["components"]["schemas"][name]
+        shown = [row[0].removesuffix(", required") for row in table[1:]]
+        assert shown == list(schema["properties"])
+        assert [row[0].removesuffix(", required") for row in table[1:] if row[0].endswith(", required")] == [
+            field for field in schema["properties"] if field in schema.get("required", [])
+        ]
+
+
+def test_the_licence_page_has_the_whole_text(site: Path) -> None:
+    text = (ROOT / "docs" / "LICENSE.txt").read_text("utf-8")
+    assert BuiltPage(site / "licence.html").shows(text, "apache-license-20")
+
+
+def test_the_pages_are_grouped(site: Path) -> None:
+    page = (site / "index.html").read_text("utf-8")
+    tabs = re.findall(r'class="md-tabs__link">\s*([^<]+?)\s*</a>', page)
+    assert tabs == ["Start", "Guides", "Rules", "Codebook", "Trust", "Operate", "Decisions"]
