@@ -52,6 +52,20 @@ def test_check_says_when_a_fact_is_missing(tmp_path: Path) -> None:
     assert "A needed fact is missing" in result.output
 
 
+@pytest.mark.source("NEC table 310.16 and 240.6(A): 32 A on 40 A and 8 AWG, 48 A on 60 A and 6 AWG, at 75 degC")
+def test_check_compares_where_currents_or_a_night_are_stated(tmp_path: Path) -> None:
+    charger = {name: value for name, value in JOB["charger"].items() if name != "charging_current_a"}
+    request = {**JOB, "charger": charger, "currents_a": [32, 48], "night_h": 8}
+    result = run("check", written(tmp_path, request), env={"COLUMNS": "100"})
+    assert result.exit_code == 0
+    rows = [line for line in result.output.splitlines() if line.startswith("│")]
+    assert ["8 AWG" in row for row in rows] == [True, False]
+    assert ["6 AWG" in row for row in rows] == [False, True]
+    assert "32 A: last current before 6 AWG conductors" in result.output
+    answer = json.loads(run("check", "--json", written(tmp_path, request)).output)
+    assert [row["kwh_per_night"] for row in answer["rows"]] == [61.44, 92.16]
+
+
 def test_check_reads_standard_input() -> None:
     assert run("check", "-", input=json.dumps(JOB)).exit_code == 0
 

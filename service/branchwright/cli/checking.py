@@ -2,7 +2,7 @@
 
 import sys
 from pathlib import Path
-from typing import Final, cast
+from typing import Final, TypeAlias, cast
 
 from pydantic import ValidationError
 
@@ -16,15 +16,25 @@ from branchwright.checks.circuits import (
 )
 from branchwright.http_api.strict_json import NotStrictJson, parse
 from branchwright.http_api.validation import problem_from
+from branchwright.jobs.current_comparison import CurrentComparisonAnswer, CurrentComparisonRequest, compare
 
-EXIT_CODES: Final = {"no-failure-found": 0, "fail": 1, "undetermined": 3}
+EXIT_CODES: Final[dict[str, int]] = {"no-failure-found": 0, "fail": 1, "undetermined": 3}
+
+Answer: TypeAlias = CircuitDesignAnswer | CircuitReviewAnswer | CurrentComparisonAnswer
 
 
 class NotAnswered(Exception):
     """The file could not be answered; the text says where and why, and what is allowed."""
 
 
-def answer_file(file: Path) -> CircuitDesignAnswer | CircuitReviewAnswer:
+def exit_code_of(answer: Answer) -> int:
+    """Return the exit status of an answer; a comparison's is that of its best row."""
+    if isinstance(answer, CurrentComparisonAnswer):
+        return min((EXIT_CODES[row.verdict] for row in answer.rows), key=(0, 3, 1).index)
+    return EXIT_CODES[answer.verdict]
+
+
+def answer_file(file: Path) -> Answer:
     """Return the answer to the request in a file, or on standard input for the path `-`.
 
     Raises NotAnswered for a file that cannot be read, that is no strict JSON, or that does not fit the schema.
@@ -37,15 +47,23 @@ def answer_file(file: Path) -> CircuitDesignAnswer | CircuitReviewAnswer:
         data = parse(body)
     except NotStrictJson as error:
         raise NotAnswered(f"{file} is not strict JSON: {error}.") from error
-    model = CircuitReviewRequest if _asks_for_review(data) else CircuitDesignRequest
+    model = _model_for(data)
     try:
         request = model.model_validate(data)
     except ValidationError as error:
         problem = problem_from(error, data, model.model_json_schema()).problem()
         lines = [f"  {field.pointer or 'the body'}: {field.message}" for field in problem.errors or ()]
         raise NotAnswered("\n".join([f"{file} does not fit the schema.", *lines])) from error
-    return review(request) if isinstance(request, CircuitReviewRequest) else design(request)
+    if isinstance(request, CircuitReviewRequest):
+        return review(request)
+    return design(request) if isinstance(request, CircuitDesignRequest) else compare(request)
 
 
-def _asks_for_review(data: object) -> bool:
-    return isinstance(data, dict) and "installed" in cast("dict[str, object]", data)
+def _model_for(
+    data: object,
+) -> type[CircuitReviewRequest] | type[CurrentComparisonRequest] | type[CircuitDesignRequest]:
+    """Return the question that a request asks, by the fields that only one of them has."""
+    fields = set(cast("dict[str, object]", data)) if isinstance(data, dict) else set[str]()
+    if "installed" in fields:
+        return CircuitReviewRequest
+    return CurrentComparisonRequest if fields & {"currents_a", "night_h"} else CircuitDesignRequest

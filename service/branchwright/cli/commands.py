@@ -6,14 +6,15 @@ import click
 from rich.console import Console
 
 from branchwright import __version__
-from branchwright.cli.checking import EXIT_CODES, NotAnswered, answer_file
+from branchwright.cli.checking import NotAnswered, answer_file, exit_code_of
 from branchwright.cli.demonstration import DemoFailed, demonstrate
-from branchwright.cli.tables import show_answer
+from branchwright.cli.tables import show_answer, show_comparison
 from branchwright.http_api.openapi import render
 from branchwright.http_api.security import create_key
 from branchwright.http_api.serve import NoFolderError, UnsafeAddressError
 from branchwright.http_api.serve import serve as run_service
 from branchwright.http_api.settings import SettingsError, load
+from branchwright.jobs.current_comparison import CurrentComparisonAnswer
 
 
 @click.group()
@@ -54,8 +55,9 @@ def demo() -> None:
 def check(file: Path, *, as_json: bool) -> None:
     """Answer one request FILE without a server; - reads standard input.
 
-    A request with `installed` is reviewed, any other is designed. Exit status: 0 where no failure was found,
-    1 for a failure, 3 where a fact is missing, 2 where the file could not be answered.
+    A request with `installed` is reviewed, one with `currents_a` or `night_h` compared, any other designed. Exit
+    status: 0 where no failure was found, 1 for a failure, 3 where a fact is missing, 2 where the file could not be
+    answered; of a comparison that of its best row.
     """
     try:
         answer = answer_file(file)
@@ -65,8 +67,9 @@ def check(file: Path, *, as_json: bool) -> None:
     if as_json:
         click.echo(answer.model_dump_json(by_alias=True, indent=1))
     else:
-        show_answer(Console(), answer.model_dump(mode="json", by_alias=True))
-    raise click.exceptions.Exit(EXIT_CODES[answer.verdict])
+        show = show_comparison if isinstance(answer, CurrentComparisonAnswer) else show_answer
+        show(Console(), answer.model_dump(mode="json", by_alias=True))
+    raise click.exceptions.Exit(exit_code_of(answer))
 
 
 @main.group()

@@ -78,9 +78,9 @@ def show_working(console: Console, answer: Answer, wanted: int) -> None:
 
 
 def show_comparison(console: Console, answer: Answer) -> None:
-    """Print a row for each charging current: its circuit, its energy, and why to stop there."""
+    """Print a row for each charging current, its circuit and its energy; below, where to stop and why."""
     table = Table(title="Charging currents side by side")
-    for heading in ("current", "breaker", "conductors", "ground", "raceways", "kW", "kWh a night", "mark"):
+    for heading in ("current", "breaker", "conductors", "ground", "raceways", "kW", "kWh a night"):
         table.add_column(heading, overflow="fold")
     for row in answer["rows"]:
         raceways = ", ".join(raceway["trade_size"] for raceway in row["raceways"])
@@ -96,8 +96,11 @@ def show_comparison(console: Console, answer: Answer) -> None:
         )
         night = "" if row["kwh_per_night"] is None else _shown(row["kwh_per_night"])
         current = f"{_shown(row['charging_current_a'])} A"
-        table.add_row(current, *circuit, _shown(row["power_kw"]), night, row["mark"] or "")
+        table.add_row(current, *circuit, _shown(row["power_kw"]), night)
     console.print(table)
+    for row in answer["rows"]:
+        if row["mark"] is not None:
+            console.print(f"{_shown(row['charging_current_a'])} A: {row['mark']}.", highlight=False)
 
 
 def _findings(answer: Answer) -> Table:
