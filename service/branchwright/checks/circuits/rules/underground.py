@@ -6,7 +6,6 @@ from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required, Sourced
 from branchwright.quantities.lengths import UNITS_PER_FOOT, feet, inches
 
-
 MM_PER_FOOT = UNITS_PER_FOOT["mm"]
 MM_PER_INCH = MM_PER_FOOT / UNITS_PER_FOOT["in"]
 METRIC = frozenset({"m", "mm"})
