@@ -150,16 +150,32 @@ def _design(design: Answer, *, would_do: bool) -> Table:
         )
         table.add_row(
             f"segment {index}",
-            f"{segment['wiring_method']}{filled}, ampacity {_shown(segment['ampacity_a'])} A",
+            f"{segment['wiring_method']}{filled}{_depth(segment['cover'])}, ampacity "
+            f"{_shown(segment['ampacity_a'])} A",
         )
     table.add_row(
         "disconnecting means", f"{_needed(design['disconnect']['required'])}: {design['disconnect']['why']}"
     )
+    if design["emergency_shutoff"]["required"] is not False:
+        shutoff = design["emergency_shutoff"]
+        table.add_row("emergency shutoff", f"{_needed(shutoff['required'])}: {shutoff['why']}")
+    if design["label"]["current_a"] is not None:
+        label = design["label"]
+        table.add_row(
+            "label of the setting",
+            f"{_needed(label['required'])}, {_shown(label['current_a'])} A: {label['why']}",
+        )
     drop = design["voltage_drop"]
     if drop:
         table.add_row("voltage drop", f"{drop['volts']:.2f} V, {drop['percent']:.2f} %")
     table.add_row("conductors set by", design["governed_by"]["conductors"])
     return table
+
+
+def _depth(cover: Answer | None) -> str:
+    if cover is None:
+        return ""
+    return f", {_shown(cover['least']['value'])} {cover['least']['unit']} of cover under {cover['under']}"
 
 
 def _needed(required: bool | None) -> str:
