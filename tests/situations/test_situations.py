@@ -209,7 +209,8 @@ def test_situation(path: Path, edition: str | None) -> None:
 
 def test_the_runner_sees_a_difference() -> None:
     situation = read(Path(__file__).parent / "48-a-on-6-awg-nonmetallic-cable.toml")
-    answer = reviewed(situation["request"])
+    request, _ = of_edition(situation, "nec-2023")
+    answer = reviewed(request)
     rule = "conductor-continuous-load"
     for expected in (
         {"verdict": "no-failure-found"},
@@ -232,4 +233,4 @@ def test_the_runner_sees_a_difference() -> None:
         joined({"findings": {rule: {"outcome": "fail"}}}, {"findings": {rule: {"outcome": "pass"}}})
     answer["steps"][0]["value"] += 1
     with pytest.raises(Disagreement):
-        replay(answer, situation["request"])
+        replay(answer, request)
