@@ -11,6 +11,12 @@ A file has a `title`, a `source` (the publication, or "common practice, no sourc
 - `expect.existing_circuit`: what a review says that the installed sizes allow
 - `expect.within`: how far a number may lie from the printed one; 0.01 percent of it unless told
 
+A `comparison` has the request of a comparison of charging currents, whose answer gives no verdict. Expected are:
+
+- `expect.currents.<current>`: breaker, conductors, grounding, neutral and raceway (of a run of one segment);
+  under `fails` the rules that leave a current without a circuit
+- `expect.last_before_a_step`: the currents marked as the last before a step in cost, or the last allowed
+
 One situation may be judged by several editions: its request then names none, and `editions.<edition>` holds what
 is expected by that one in the same words, beside what `expect` asks of all of them; `why` says it in words.
 
@@ -27,6 +33,7 @@ from typing import Any
 import pytest
 from tests.checks.circuits import Json, by_rule, designed, reviewed
 from tests.checks.replay import Disagreement, at_pointer, replay
+from tests.jobs.comparisons import compared
 
 from branchwright import calculations
 from branchwright.codebook import at
@@ -59,6 +66,7 @@ EXPECTED = {
     "existing_circuit",
     "within",
 }
+COMPARED = {"currents", "last_before_a_step"}
 
 
 def smallest_size_with_area(area_cmil: float) -> str | None:
@@ -169,6 +177,38 @@ def differences(answer: Json, expected: Json) -> list[str]:
     return wrong
 
 
+def compared_row(row: Json) -> Json:
+    """Return a row of a comparison in the words of a situation."""
+    return {
+        "breaker": row["breaker_rating_a"],
+        "conductors": row["ungrounded_size"],
+        "grounding": row["grounding_size"],
+        "neutral": row["neutral_size"],
+        "raceway": row["raceways"][0]["trade_size"] if row["raceways"] else None,
+        "fails": row["failed_rules"],
+    }
+
+
+def comparison_differences(answer: Json, expected: Json) -> list[str]:
+    """Where a comparison differs from what is expected of it."""
+    rows = {f"{row['charging_current_a']:g}": row for row in answer["rows"]}
+    wrong = []
+    if "currents" in expected and set(expected["currents"]) != set(rows):
+        wrong.append(f"currents: {sorted(rows)}")
+    for current, wanted in expected.get("currents", {}).items():
+        found = compared_row(rows[current])
+        wrong += [
+            f"{current} A {name}: {found[name]!r}, not {value!r}"
+            for name, value in wanted.items()
+            if not agrees(found[name], value)
+        ]
+    if "last_before_a_step" in expected:
+        marked = [row["charging_current_a"] for row in answer["rows"] if row["mark"]]
+        if marked != expected["last_before_a_step"]:
+            wrong.append(f"last before a step: {marked}, not {expected['last_before_a_step']}")
+    return wrong
+
+
 def repeats_the_error(answer: Json, error: Json) -> list[str]:
     """Which of the figures that a source prints wrongly an answer repeats."""
     steps = {step["id"]: step["value"] for step in answer["steps"]}
@@ -199,12 +239,36 @@ def test_situation(path: Path, edition: str | None) -> None:
             assert "published_error" not in line or not agrees(found, line["published_error"])
         return
     request, expected = of_edition(situation, edition)
+    if situation["kind"] == "comparison":
+        assert expected
+        assert set(expected) <= COMPARED
+        assert comparison_differences(compared(request), expected) == []
+        return
     assert set(expected) <= EXPECTED
     assert set(expected) - {"within"}
     answer = {"design": designed, "review": reviewed}[situation["kind"]](request)
     replay(answer, request)
     assert differences(answer, expected) == []
     assert repeats_the_error(answer, situation.get("published_error", {})) == []
+
+
+def test_the_runner_sees_a_difference_in_a_comparison() -> None:
+    situation = read(Path(__file__).parent / "currents-on-nonmetallic-cable.toml")
+    request, expected = of_edition(situation, "nec-2023")
+    answer = compared(request)
+    assert comparison_differences(answer, expected) == []
+    for current, name, value in (
+        ("48", "breaker", 50),
+        ("48", "conductors", "6 AWG"),
+        ("48", "grounding", "8 AWG"),
+        ("48", "neutral", "4 AWG"),
+        ("48", "raceway", "3/4"),
+        ("80", "fails", []),
+    ):
+        other = {"currents": {**expected["currents"], current: {name: value}}}
+        assert len(comparison_differences(answer, other)) == 1, (current, name)
+    assert comparison_differences(answer, {"currents": {}})
+    assert comparison_differences(answer, {"last_before_a_step": [48]})
 
 
 def test_the_runner_sees_a_difference() -> None:
