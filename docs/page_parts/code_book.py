@@ -132,13 +132,13 @@ def _provision_page(entry: Entry) -> str:
         _cited_by(entry.name),
         "## Values",
         table(
-            ("value", *records, "unit", "meaning"),
+            ("value", "meaning", "unit", *records),
             [
                 (
                     long_code(name),
-                    *(_value(item, name) for item in records.values()),
-                    words(column.unit),
                     words(column.meaning),
+                    words(column.unit),
+                    *(_value(item, name) for item in records.values()),
                 )
                 for name, column in columns.items()
             ],
@@ -150,7 +150,7 @@ def _provision_page(entry: Entry) -> str:
 
 def _value(item: Provision, name: str) -> str:
     found = item.values.get(name)
-    return "no limit" if found is None else cell(found.value)
+    return "none" if found is None else cell(found.value)
 
 
 def _cited_by(concept: str) -> str:

@@ -51,7 +51,7 @@ def _why(entry: Entry, edition: str) -> str:
         return words(evidence.source)
     later = [name for name in EDITIONS[EDITIONS.index(edition) + 1 :] if _shows(entry, name, evidence.notes)]
     notes = f"as in {later[-1]}." if later else words(evidence.notes)
-    return f"{words(evidence.source)}. *Notes:* {notes}"
+    return f"{words(evidence.source.rstrip('.'))}. *Notes:* {notes}"
 
 
 def _shows(entry: Entry, edition: str, notes: str) -> bool:
