@@ -275,3 +275,11 @@ def test_a_metric_cover_is_held_against_the_metric_print(cover: Json, outcome: s
         "underground": {"under": "soil", "cover": cover},
     }
     assert outcomes(designed(hardwired(48, run)))["burial-cover"] == outcome
+
+
+@pytest.mark.source("NEC 250.120(B), aluminum grounding conductors near the earth (from memory)")
+@pytest.mark.parametrize("material, cautioned", [("aluminum", True), ("copper", False)])
+def test_an_aluminum_grounding_conductor_is_cautioned_about(material: str, cautioned: bool) -> None:
+    run = {"wiring_method": "emt", "length": {"value": 40, "unit": "ft"}, "location": "dry"}
+    answer = designed(hardwired(48, run, conductors={"material": "copper", "grounding_material": material}))
+    assert any("18 in of the earth (250.120(B))" in caution for caution in answer["cautions"]) == cautioned

@@ -43,7 +43,7 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
         interpretations=judged.interpretations(),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(circuit.given),
-        cautions=cautions(request),
+        cautions=cautions(circuit.given, circuit.sizes.grounding_material),
         provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
         design=designed,
         review_request=None if designed is None else review_request(circuit, stated),

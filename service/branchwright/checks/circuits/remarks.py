@@ -1,7 +1,7 @@
 """What an answer says beside its findings: what to verify, what was not examined, and the cautions."""
 
 from branchwright.checks.circuits.answers import ToVerify
-from branchwright.checks.circuits.facts import CircuitFacts, Receptacle
+from branchwright.checks.circuits.facts import Receptacle
 from branchwright.checks.circuits.given import DEFAULT_INSULATION, Given
 
 NOT_EXAMINED = [
@@ -31,11 +31,18 @@ RECEPTACLE = (
 )
 
 
-def cautions(facts: CircuitFacts) -> list[str]:
+def cautions(given: Given, grounding_material: str) -> list[str]:
     """Return the cautions that every answer bears, and those that the case adds."""
+    facts = given.facts
     found = list(CAUTIONS)
     if facts.conductors.material == "aluminum":
         found.append(ALUMINUM)
+    if grounding_material == "aluminum":
+        rule = given.edition.provision("aluminum-grounding")
+        found.append(
+            "An aluminum grounding conductor is not terminated outdoors within "
+            f"{rule.number('above_earth_in'):g} in of the earth ({rule.citation.section})."
+        )
     if isinstance(facts.charger.connection, Receptacle):
         found.append(RECEPTACLE)
     return found

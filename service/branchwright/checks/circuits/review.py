@@ -45,7 +45,7 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
         ),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(circuit.given),
-        cautions=cautions(request),
+        cautions=cautions(circuit.given, circuit.sizes.grounding_material),
         provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
         design=would_do,
         existing_circuit=existing_circuit(circuit),

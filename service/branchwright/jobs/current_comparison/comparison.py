@@ -45,7 +45,7 @@ def compare(request: CurrentComparisonRequest) -> CurrentComparisonAnswer:
         interpretations=readings.interpretations(),
         to_verify=_to_verify(first.given),
         not_examined=[*not_examined(first.given), NOT_EXAMINED],
-        cautions=cautions(first.facts),
+        cautions=cautions(first.given, request.conductors.grounding_material or request.conductors.material),
         provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
     )
 
