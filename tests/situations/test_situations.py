@@ -4,7 +4,7 @@ A file has a `title`, a `source` (the publication, or "common practice, no sourc
 `kind`. A `design` or `review` has the `request` as the service takes it and what is expected of the answer:
 
 - `expect.verdict`
-- `expect.findings.<rule>`: outcome, required, provided, citation, pointer, remedy
+- `expect.findings.<rule>`: outcome, required, provided, citation, pointer, remedy; `says`: words of its message
 - `expect.steps.<id>`: the value of a step
 - `expect.design.<JSON pointer into the design>`, `expect.absent`: pointers at which there is nothing
 - `expect.interpretations.<name>.<other reading>`: the verdict under it
@@ -137,6 +137,9 @@ def finding_agrees(found: Json, expected: Json, within: float | None) -> list[st
                 for part, wanted in value.items()
                 if not agrees(remedy.get(part), wanted)
             ]
+        elif name == "says":
+            if value not in found["message"]:
+                wrong.append(f"says {found['message']!r}, not {value!r}")
         elif not agrees(seen[name], value, within):
             wrong.append(f"{name}: {seen[name]!r}, not {value!r}")
     return wrong
@@ -281,6 +284,7 @@ def test_the_runner_sees_a_difference() -> None:
         {"findings": {rule: {"outcome": "pass"}}},
         {"findings": {rule: {"provided": 55.1}}},
         {"findings": {rule: {"citation": "1.1"}}},
+        {"findings": {rule: {"says": "66 A"}}},
         {"findings": {rule: {"remedy": {"pointer": "/nowhere"}}}},
         {"steps": {"terminal-ampacity": 56}},
         {"steps": {"no-such-step": 1}},
