@@ -29,7 +29,8 @@ from branchwright.checks.circuits.rules.current_setting import SETTING
 from branchwright.checks.circuits.rules.disconnecting_means import disconnect_of
 from branchwright.checks.circuits.rules.emergency_shutoff import shutoff_of
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_of
-from branchwright.checks.circuits.rules.raceways import fills, operating_c
+from branchwright.checks.circuits.rules.raceway_fill import fills
+from branchwright.checks.circuits.rules.raceway_temperature import operating_c
 from branchwright.checks.circuits.rules.underground import least_cover
 from branchwright.checks.circuits.sizing import Choice
 from branchwright.codebook import ProvisionLacking

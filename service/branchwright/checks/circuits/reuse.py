@@ -11,7 +11,7 @@ from branchwright.checks.circuits.rules.conductor_ampacity import (
 )
 from branchwright.checks.circuits.rules.disconnecting_means import disconnecting_means
 from branchwright.checks.circuits.rules.neutral import neutral_size
-from branchwright.checks.circuits.rules.raceways import raceway_temperature
+from branchwright.checks.circuits.rules.raceway_temperature import raceway_temperature
 from branchwright.checks.circuits.rules.voltage_drop import voltage_drop_target
 from branchwright.checks.circuits.sizing import minimum_size
 

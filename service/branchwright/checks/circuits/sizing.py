@@ -19,7 +19,8 @@ from branchwright.checks.circuits.rules.emergency_shutoff import shutoff_need
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
 from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
 from branchwright.checks.circuits.rules.locations import is_made
-from branchwright.checks.circuits.rules.raceways import fill, filling, nearest_trade_size, within_listing
+from branchwright.checks.circuits.rules.raceway_fill import fill, filling, nearest_trade_size
+from branchwright.checks.circuits.rules.raceway_temperature import within_listing
 from branchwright.checks.circuits.rules.terminals import take_size
 from branchwright.checks.circuits.rules.underground import prescribed_covers_in
 from branchwright.checks.circuits.rules.voltage_drop import meets_target

@@ -24,7 +24,8 @@ from branchwright.checks.circuits.rules.locations import (
 )
 from branchwright.checks.circuits.rules.neutral import neutral_size
 from branchwright.checks.circuits.rules.points import point_rating, points_on_run
-from branchwright.checks.circuits.rules.raceways import raceway_ambient, raceway_fill, raceway_temperature
+from branchwright.checks.circuits.rules.raceway_fill import raceway_fill
+from branchwright.checks.circuits.rules.raceway_temperature import raceway_ambient, raceway_temperature
 from branchwright.checks.circuits.rules.receptacles import (
     receptacle_configuration,
     receptacle_listing,
