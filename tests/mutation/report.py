@@ -116,7 +116,7 @@ def page(outcome: dict[str, Any], command: str, day: str, revision: str, machine
         "A mutant is the service with one small change in its source: a comparison turned round, a number raised",
         "by one, a call left out. Where a test fails, the mutant is killed; where all pass, it survives, and",
         "nothing holds what was changed. How mutants are made and judged is",
-        "[decision 30](../decisions/0021-a-mutation-runner-of-our-own.md).",
+        "[decision 21](../decisions/0021-a-mutation-runner-of-our-own.md).",
         "",
         f"Run on {day} at revision `{revision}`, {machine}, in {outcome['seconds'] / 60:.0f} minutes:",
         "",
