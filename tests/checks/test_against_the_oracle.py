@@ -16,6 +16,7 @@ import pytest
 from hypothesis import given
 from tests.checks import circuits, oracle, strategies
 from tests.checks.effort import examples
+from tests.checks.oracle_facts import Facts
 
 Json = dict[str, Any]
 
@@ -50,26 +51,67 @@ def drawn_length(draw: random.Random) -> Json:
 
 def drawn_segment(draw: random.Random) -> Json:
     """A segment with every fact stated, seldom one that may not be where it is."""
-    method = draw.choices(strategies.METHODS, (3, 2, 2, 4, 3))[0]
-    dry = method == "nm-b" and draw.random() < 0.97
+    method = draw.choices(strategies.METHODS, (4, 1, 1, 3, 2, 1, 2, 3, 3, 2, 2, 2, 1))[0]
+    usual = draw.random() < 0.98
     segment: Json = {
         "wiring_method": method,
         "length": drawn_length(draw),
-        "location": "dry" if dry else draw.choice(strategies.LOCATIONS),
+        "location": draw.choice(strategies.PLACES[method] if usual else strategies.LOCATIONS),
         "ambient_c": draw.choice(AMBIENTS_C if draw.random() < 0.95 else FAR_AMBIENTS_C),
     }
+    if draw.random() < 0.07:
+        clearance_in = draw.choice((0.5, 0.75, 0.8, 0.875, 3))
+        segment["rooftop_clearance"] = {"value": clearance_in, "unit": "in"}
+    if draw.random() < (0.2 if method in strategies.BURIED else 0.01):
+        segment["underground"] = drawn_underground(draw)
+        segment["location"] = draw.choice(("wet", "wet", "wet", "dry"))
+    listed = method in ("mc", "lfmc", "lfnc-b")
+    if listed and ("underground" in segment or draw.random() < 0.1):
+        segment["underground"] = drawn_underground(draw)
+        segment["listed_for_direct_burial"] = draw.random() < 0.8
+    if method in strategies.CABLES:
+        return {**segment, **drawn_cable(draw, method, underground="underground" in segment)}
     others = draw.choice((0, 0, 0, 0, 0, 1, 2, 3, 4, 8))
     if others:
         segment["other_current_carrying_conductors"] = others
         segment["other_conductors_area_in2"] = round(draw.choice((0.0211, 0.0097)) * others, 4)
-    if method != "nm-b" and draw.random() < 0.07:
-        clearance_in = draw.choice((0.5, 0.75, 0.8, 0.875, 3))
-        segment["rooftop_clearance"] = {"value": clearance_in, "unit": "in"}
-    if method not in ("nm-b", "emt") and draw.random() < 0.15:
+    if method in ("pvc-40", "pvc-80", "lfmc", "lfnc-b") and draw.random() < 0.15:
         segment["raceway_temperature_rating_c"] = draw.choice((50, 60, 75, 80, 90))
-    if method != "nm-b" and draw.random() < 0.05:
+    if draw.random() < 0.05:
         segment["raceway_trade_size"] = draw.choice(strategies.TRADE_SIZES)
     return segment
+
+
+def drawn_underground(draw: random.Random) -> Json:
+    """What lies above, and a cover seldom too small; half of the time none is stated."""
+    found: Json = {"under": draw.choice(strategies.GROUNDS)}
+    if draw.random() < 0.5:
+        found["cover"] = draw.choice(
+            ({"value": 24, "unit": "in"}, {"value": 2, "unit": "ft"}, {"value": 30, "unit": "in"})
+            if draw.random() < 0.8
+            else ({"value": 0, "unit": "in"}, {"value": 6, "unit": "in"}, {"value": 457, "unit": "mm"})
+        )
+    return found
+
+
+def drawn_cable(draw: random.Random, method: str, *, underground: bool) -> Json:
+    """What is special about a cable: bundles, insulation around it, its marking, a sleeve."""
+    found: Json = {"cable": {"listed_for_wet": draw.random() < 0.95}}
+    if draw.random() < 0.4:
+        found["in_thermal_insulation"] = draw.random() < 0.8
+    if draw.random() < 0.4:
+        found["bundled_cables"] = draw.choice((1, 2, 2, 3, 4, 6))
+    if draw.random() < 0.2:
+        found["other_current_carrying_conductors"] = draw.choice((0, 1, 2, 4, 9))
+    if draw.random() < 0.5:
+        # Of 60 degC: see test_a_cable_of_60_degree_conductors_is_taken_from_that_column.
+        found["cable"]["conductor_temperature_rating_c"] = draw.choice((75, 90))
+    if not underground and len(found) == 1 and draw.random() < 0.4:
+        # In a sleeve alone: of bundles in sleeves no diameters are stated.
+        found["sleeve_method"] = draw.choice(strategies.RACEWAYS)
+        found["raceway_trade_size"] = draw.choice(strategies.TRADE_SIZES[1:])
+        found["cable"]["outside_diameter"] = {"value": draw.choice((0.5, 0.6, 0.7, 0.8, 1)), "unit": "in"}
+    return found
 
 
 def drawn_charger(draw: random.Random) -> Json:
@@ -81,20 +123,32 @@ def drawn_charger(draw: random.Random) -> Json:
         "rated_current_a": rated if draw.random() < 0.98 else 16,
         "setting_access": draw.choice(("restricted", "unrestricted")),
     }
-    if current <= 44 and draw.random() < 0.4:
-        permitted = draw.random() < 0.95
+    if current <= 48 and draw.random() < 0.45:
+        large = current > 24 or draw.random() < 0.6
         charger["connection"] = {
             "kind": "receptacle",
-            "configuration": draw.choice(("14-50", "6-50") if permitted else ("10-30", "10-50")),
+            "configuration": draw.choice(
+                ("14-60", "14-50", "6-50") if large else ("14-30", "6-30", "6-20", "10-30")
+            ),
+            "listed_for_ev_charging": draw.random() < 0.95,
             "terminals": drawn_terminals(draw),
         }
     else:
         charger["connection"] = {"kind": "hardwired"}
         charger["terminals"] = drawn_terminals(draw)
         charger["uses_neutral"] = draw.random() < 0.4
+    if draw.random() < 0.3:
+        charger["power_factor"] = draw.choice((1, 0.99, 0.95, 0.9, 0.8, 0.5))
     if draw.random() < 0.1:
         charger["markings"] = {"greatest_overcurrent_device_a": draw.choice((20, 40, 60, 100))}
     return charger
+
+
+def drawn_supply(draw: random.Random, *, plugged: bool) -> Json:
+    """A supply system, three phases seldom where they cannot be."""
+    system = draw.choice(("split-phase-120-240", "wye-208y-120"))
+    three = system == "wye-208y-120" and not plugged and draw.random() < 0.5
+    return {"system": system, "phases": 3 if three or draw.random() < 0.02 else 1}
 
 
 def drawn_point(draw: random.Random, segments: int) -> Json:
@@ -120,12 +174,12 @@ def drawn_design(seed: int) -> Json:
     if charger["charging_current_a"] > 20 and draw.random() < 0.5:
         conductors["grounding_material"] = draw.choice(strategies.MATERIALS)
     request: Json = {
-        "edition": "nec-2023",
+        "edition": draw.choice(strategies.EDITIONS),
         "premises": {
             "occupancy": draw.choice(("one-family", "two-family", "multifamily", "other")),
             "charger_location": draw.choice(("outdoors", "garage", "accessory-building", "indoors")),
         },
-        "supply": {"system": draw.choice(("split-phase-120-240", "wye-208y-120"))},
+        "supply": drawn_supply(draw, plugged=charger["connection"]["kind"] == "receptacle"),
         "charger": charger,
         "breaker": {"terminals": drawn_terminals(draw), "listed_for_panel": draw.random() < 0.98},
         "conductors": conductors,
@@ -160,6 +214,9 @@ def forgetful(request: Json, seed: int) -> Json:
         *((point, "rating_a") for point in request["points"]),
         (charger, "setting_access"),
         (charger, "rated_current_a"),
+        *((segment["cable"], "listed_for_wet") for segment in request["run"] if "cable" in segment),
+        *((segment, "listed_for_direct_burial") for segment in request["run"]),
+        (charger["connection"], "listed_for_ev_charging"),
         (request["breaker"], "listed_for_panel"),
     ]
     if request.get("readings", {}).get("hardwired-outlet") != "not-an-outlet":
@@ -176,7 +233,10 @@ def drawn_review(seed: int) -> Json:
     draw = random.Random(seed)  # noqa: S311 - requests to test with, no secrets
     request = drawn_design(seed)
     for segment in request["run"]:
-        segment.pop("raceway_trade_size", None)
+        if segment["wiring_method"] in strategies.RACEWAYS:
+            segment.pop("raceway_trade_size", None)
+        if "underground" in segment:
+            segment["underground"].setdefault("cover", {"value": 24, "unit": "in"})
     chosen = oracle.design(request) or {"breaker_a": 60, "ungrounded": "6 AWG", "grounding": "10 AWG"}
 
     def near(chosen_size: Any, all_sizes: tuple[Any, ...]) -> Any:
@@ -184,7 +244,7 @@ def drawn_review(seed: int) -> Json:
         return all_sizes[max(0, min(len(all_sizes) - 1, place))]
 
     for place, segment in enumerate(request["run"]):
-        if segment["wiring_method"] != "nm-b":
+        if segment["wiring_method"] in strategies.RACEWAYS:
             trade_size = chosen["segments"][place]["trade_size"] if "segments" in chosen else "1"
             segment["raceway_trade_size"] = near(trade_size, strategies.TRADE_SIZES)
     request["installed"] = {
@@ -192,20 +252,28 @@ def drawn_review(seed: int) -> Json:
         "ungrounded_size": near(chosen["ungrounded"], strategies.SIZES),
         "grounding_size": near(chosen["grounding"], strategies.SIZES),
         "grounding_material": draw.choice(strategies.MATERIALS),
-        "ground_fault_protection": "breaker",
-        "disconnect": {"present": True, "readily_accessible": True, "lockable_open": True},
-        "setting_label": True,
+        "ground_fault_protection": draw.choice(("breaker", "charger", "none")),
+        "disconnect": {
+            fact: draw.random() < 0.9 for fact in ("present", "readily_accessible", "lockable_open")
+        },
+        "emergency_shutoff": draw.random() < 0.5,
+        "setting_label": draw.random() < 0.5,
     }
     if request["installed"]["grounding_size"] == "14 AWG":
         # Of aluminum it would not be made.
         request["installed"]["grounding_material"] = "copper"
-    if oracle.has_neutral(oracle.Facts(request)):
+    if Facts(request).has_neutral():
         # One that nothing needs: see test_a_spare_neutral_counts_for_fill.
         request["installed"]["neutral_size"] = near(chosen["ungrounded"], strategies.SIZES)
     return request
 
 
 # --------------------------------------------------------------------------------------- comparison
+
+
+def one_phase(request: Json) -> bool:
+    """Whether the charger uses one phase; for three see test_three_phases_are_outside_a_single_phase_section."""
+    return (request["supply"].get("phases") or 1) == 1
 
 
 def same_design(request: Json) -> bool:
@@ -219,6 +287,7 @@ def same_design(request: Json) -> bool:
     assert engine["breaker"]["rating_a"] == second["breaker_a"], said
     conductors = engine["conductors"]
     assert conductors["ungrounded"]["size"] == second["ungrounded"], said
+    assert conductors["ungrounded"]["count"] == second["count"], said
     assert (conductors["neutral"] or {"size": None})["size"] == second["neutral"], said
     assert conductors["grounding"]["size"] == second["grounding"], said
     assert conductors["grounding"]["least_size"] == second["grounding"], said
@@ -227,9 +296,10 @@ def same_design(request: Json) -> bool:
         assert one["ampacity_a"] == pytest.approx(float(other["ampacity_a"] or 0)), said
     # The answer rounds percents to three places at most.
     assert engine["voltage_drop"]["percent"] == pytest.approx(second["voltage_drop_percent"], abs=6e-4), said
-    assert engine["breaker"]["ground_fault_protection"]["required"] is second["ground_fault_protection"], said
-    if second["disconnect"] is not None:
-        assert engine["disconnect"]["required"] is second["disconnect"], said
+    if one_phase(request):
+        protection = engine["breaker"]["ground_fault_protection"]
+        assert protection["required"] is second["ground_fault_protection"], said
+    assert engine["disconnect"]["required"] is second["disconnect"], said
     return True
 
 
@@ -302,7 +372,7 @@ def test_usual_designs_are_those_of_the_oracle(request_body: Json) -> None:
 @pytest.mark.source("NEC 2023 by the oracle, which shares the codebook's data files and no code")
 def test_designs_with_every_fact_known_are_those_of_the_oracle() -> None:
     made = sum(same_design(drawn_design(seed)) for seed in range(1500))
-    assert 700 < made < 1200, "the requests are to be of both kinds"
+    assert 600 < made < 1000, "the requests are to be of both kinds"
 
 
 @pytest.mark.source("NEC 2023 by the oracle; 110.14(C)(1) for unmarked terminals")
@@ -325,6 +395,8 @@ def test_every_rule_of_a_review_finds_what_the_oracle_finds() -> None:
         request = drawn_review(seed)
         engine, second = circuits.outcomes(circuits.reviewed(request)), oracle.review(request)
         for rule, holds in second.items():
+            if rule == "ground-fault-protection" and not one_phase(request):
+                continue
             allowed = {True: ("pass", "not-applicable"), False: ("fail",), None: ("undetermined",)}[holds]
             assert engine[rule] in allowed, (rule, json.dumps(request))
             if holds is not None:
@@ -354,7 +426,9 @@ def test_a_spare_neutral_counts_for_fill() -> None:
         "grounding_size": "10 AWG",
     }
     # Two of 0.0507, 0.0973 and 0.0211 in2 are 0.2198; 40 % of 0.533 in2 are 0.2132.
-    assert not oracle.review(request)["raceway-fill"]
+    assert not oracle.fill_holds(
+        Facts(request), request["run"][0], "3/4", [*["6 AWG"] * 2, "3 AWG", "10 AWG"]
+    )
     assert circuits.outcomes(circuits.reviewed(request))["raceway-fill"] == "fail"
 
 
@@ -371,7 +445,7 @@ def test_a_raceway_that_is_filled_exactly_to_the_limit_holds() -> None:
         "neutral_size": "6 AWG",
         "grounding_size": "10 AWG",
     }
-    assert oracle.review(request)["raceway-fill"]
+    assert oracle.fill_holds(Facts(request), request["run"][0], "1/2", [*["10 AWG"] * 3, "6 AWG"])
     assert circuits.outcomes(circuits.reviewed(request))["raceway-fill"] == "pass"
 
 
@@ -397,3 +471,32 @@ def test_a_size_that_holds_only_at_the_best_is_not_the_largest_there_is() -> Non
     ]
     assert oracle.size_is_open(request)
     assert circuits.designed(request)["design"] is not None
+
+
+@pytest.mark.source(
+    "NEC 2020 and 2023, 210.8(F): outlets supplied by single-phase branch circuits; reference on edition rules"
+)
+@pytest.mark.parametrize("edition", ["nec-2020", "nec-2023"])
+@pytest.mark.xfail(strict=True, reason="the engine does not ask how many phases the circuit has")
+def test_three_phases_are_outside_a_single_phase_section(edition: str) -> None:
+    request = plain_request(32)
+    request.update(edition=edition, supply={"system": "wye-208y-120", "phases": 3})
+    request["premises"]["charger_location"] = "outdoors"
+    second = oracle.design(request)
+    assert second is not None
+    assert second["ground_fault_protection"] is False
+    assert circuits.designed(request)["design"]["breaker"]["ground_fault_protection"]["required"] is False
+
+
+@pytest.mark.source(
+    "NEC 110.14(C): no more than the lowest temperature of any terminal, conductor or device; table 310.16: "
+    "10 AWG copper has 30 A at 60 degC, and 1.25 x 26 A are 32.5 A"
+)
+@pytest.mark.xfail(strict=True, reason="the engine takes the terminals' column, whatever the cable is marked")
+def test_a_cable_of_60_degree_conductors_is_taken_from_that_column() -> None:
+    request = plain_request(26)
+    request["run"][0].update(wiring_method="mc", cable={"conductor_temperature_rating_c": 60})
+    request["installed"] = {"breaker_rating_a": 35, "ungrounded_size": "10 AWG", "grounding_size": "10 AWG"}
+    assert not oracle.continuous_conductor_holds(Facts(request), "10 AWG", Fraction(35))
+    outcomes = circuits.outcomes(circuits.reviewed(request))
+    assert outcomes["conductor-continuous-load"] == "fail"
