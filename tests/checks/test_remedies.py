@@ -4,6 +4,7 @@ import copy
 from collections.abc import Callable
 from typing import Any
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.checks.circuits import Json, by_rule, designed, outcomes, reviewed
@@ -73,6 +74,8 @@ HARMLESS = {
     "listed_for_ev_charging",
     "emergency_shutoff",
     "cover",
+    "setting_access",
+    "listed_for_wet",
     "disconnect",
     "connection",
     "ungrounded_size",
@@ -185,3 +188,59 @@ def test_a_remedy_never_enlarges_the_breaker_where_that_alone_would_do() -> None
     remedy = by_rule(review)["overcurrent-continuous-load"]["remedy"]
     # 40 A is the largest usual setting that a 50 A breaker carries continuously.
     assert (remedy["pointer"], remedy["proposed"]) == ("/charger/charging_current_a", 40)
+
+
+@pytest.mark.source("NEC 625.42(B) of 2023: an adjusted setting counts where access to it is restricted")
+def test_restricting_access_is_tried_before_a_lower_setting() -> None:
+    request = review_of_32_a_setting()
+    finding = by_rule(reviewed(request))["conductor-continuous-load"]
+    assert finding["outcome"] == "fail"
+    changes = {change["pointer"]: change["value"] for change in finding["remedy"]["changes"]}
+    assert changes == {"/charger/setting_access": "restricted", "/installed/setting_label": True}
+
+
+def test_no_breaker_is_proposed_that_the_manufacturer_forbids() -> None:
+    request = review_of_32_a_setting()
+    request["charger"]["rated_current_a"] = 32
+    request["charger"]["markings"] = {"forbids_gfci_breaker": True}
+    request["premises"]["charger_location"] = "outdoors"
+    request["installed"]["ground_fault_protection"] = "none"
+    finding = by_rule(reviewed(request))["ground-fault-protection"]
+    assert finding["outcome"] == "fail"
+    assert finding["remedy"] is None
+    del request["charger"]["markings"]
+    finding = by_rule(reviewed(request))["ground-fault-protection"]
+    assert finding["remedy"]["proposed"] == "breaker"
+
+
+def review_of_32_a_setting() -> Json:
+    """A 48 A charger set to 32 A by anyone, on a circuit that holds for 32 A: 8 AWG copper at 75 degC, 40 A."""
+    lugs = {"temperature_rating_c": 75, "materials": ["copper"]}
+    return {
+        "edition": "nec-2023",
+        "premises": {"occupancy": "one-family", "charger_location": "indoors"},
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {
+            "charging_current_a": 32,
+            "rated_current_a": 48,
+            "setting_access": "unrestricted",
+            "connection": {"kind": "hardwired"},
+            "terminals": lugs,
+        },
+        "breaker": {"terminals": lugs, "listed_for_panel": True},
+        "conductors": {"material": "copper"},
+        "run": [
+            {
+                "wiring_method": "emt",
+                "length": {"value": 40, "unit": "ft"},
+                "location": "dry",
+                "raceway_trade_size": "3/4",
+            }
+        ],
+        "installed": {
+            "breaker_rating_a": 40,
+            "ungrounded_size": "8 AWG",
+            "grounding_size": "10 AWG",
+            "ground_fault_protection": "none",
+        },
+    }

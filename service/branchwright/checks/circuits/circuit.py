@@ -46,6 +46,7 @@ class Sizes:
     grounding: ConductorSize | None
     grounding_material: str
     trade_sizes: list[TradeSize | None]
+    grounding_is_the_cables: bool = False
     ground_fault_protection: str | None = None
     disconnect: InstalledDisconnect | None = None
     emergency_shutoff: bool | None = None

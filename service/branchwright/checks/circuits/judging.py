@@ -11,6 +11,7 @@ from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.checks.circuits.sizing import minimum_size
 from branchwright.codebook import Book, ProvisionLacking, at, interpretations
 from branchwright.findings import Finding, Verdict, verdict_of
+from branchwright.quantities.conductor_sizes import RANK, SIZES, ConductorSize
 
 REVIEW_RULES: tuple[Rule, ...] = RULES
 DESIGN_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if not rule.review_only)
@@ -30,11 +31,13 @@ def installed_circuit(request: CircuitReviewRequest, book: Book) -> Circuit:
     """Return the circuit of a review request as it is stated."""
     installed = request.installed
     given = Given(request, book, installed.breaker_rating_a)
+    grounding = installed.grounding_size or _brought_by_every_cable(given)
     sizes = Sizes(
         breaker_a=installed.breaker_rating_a,
         ungrounded=installed.ungrounded_size,
         neutral=installed.neutral_size,
-        grounding=installed.grounding_size,
+        grounding=grounding,
+        grounding_is_the_cables=installed.grounding_size is None and grounding is not None,
         grounding_material=installed.grounding_material
         or request.conductors.grounding_material
         or request.conductors.material,
@@ -46,6 +49,18 @@ def installed_circuit(request: CircuitReviewRequest, book: Book) -> Circuit:
         torque_records=installed.torque_records,
     )
     return Circuit(given, sizes, minimum_size(given), is_review=True)
+
+
+def _brought_by_every_cable(given: Given) -> ConductorSize | None:
+    """Return the smallest grounding conductor of a run that is cable all the way; None where one is not stated."""
+    brought = [
+        None
+        if segment.method.is_raceway or segment.facts.cable is None
+        else segment.facts.cable.grounding_size
+        for segment in given.segments
+    ]
+    stated = [size for size in brought if size is not None]
+    return SIZES[min(RANK[size] for size in stated)] if len(stated) == len(brought) else None
 
 
 def judge(circuit: Circuit, rules: Sequence[Rule]) -> list[Finding]:

@@ -125,6 +125,8 @@ def _label(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterato
 
 
 def _protection(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    if request.charger.markings and request.charger.markings.forbids_gfci_breaker:
+        return
     yield Change(
         "/installed/ground_fault_protection",
         "breaker",
@@ -211,6 +213,25 @@ def _lower_setting(request: CircuitFacts, circuit: Circuit, finding: Finding) ->
                 f"Set the charger to {setting:g} A, restrict access to the setting, and adjust the label.",
                 tuple(together),
             )
+
+
+def _restricted_access(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    charger = request.charger
+    setting, rated = charger.charging_current_a, charger.rated_current_a
+    if rated is not None and setting < rated and charger.setting_access != "restricted":
+        yield Change(
+            "/charger/setting_access",
+            "restricted",
+            "restricted",
+            f"Restrict access to the setting of {setting:g} A, and put it on the label.",
+            (("/installed/setting_label", True),) if circuit.is_review else (),
+        )
+
+
+def _listed_cable(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
+    pointer = f"/run/{finding.segment}/cable/listed_for_wet"
+    if finding.segment is not None and stated(request, pointer) is False:
+        yield Change(pointer, True, "true", "Use cable that is listed for wet locations.")
 
 
 def _less_charging(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
@@ -374,6 +395,8 @@ REVIEW_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"supply-phases", "receptacle-configuration"}), _single_phase),
     (frozenset({"receptacle-listing"}), _listed_receptacle),
     (frozenset({"burial-cover"}), _deeper),
+    (frozenset({"wiring-method-location"}), _listed_cable),
+    (OF_THE_LOAD, _restricted_access),
     (
         AMPACITY_RULES
         | {
@@ -413,6 +436,8 @@ DESIGN_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"supply-phases", "receptacle-configuration"}), _single_phase),
     (frozenset({"receptacle-listing"}), _listed_receptacle),
     (frozenset({"burial-cover"}), _deeper),
+    (frozenset({"wiring-method-location"}), _listed_cable),
+    (OF_THE_LOAD | {"raceway-fill"}, _restricted_access),
     (frozenset({"raceway-fill"}), _larger_raceway),
     (frozenset({"conductor-insulation-location"}), _insulation),
     (frozenset({"raceway-temperature"}), _marked_raceway),

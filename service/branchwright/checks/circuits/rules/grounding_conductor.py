@@ -110,9 +110,8 @@ def grounding_conductor_size(circuit: Circuit) -> Finding:
             f"The grounding table does not reach {circuit.breaker_a:g} A with the sizes known here.",
             edition.citation_of("grounding_conductor"),
         )
-    found, pointer, segment = least_of_cables(
-        given, "grounding_size", sizes.grounding, circuit.pointer("grounding")
-    )
+    stated = None if sizes.grounding_is_the_cables else sizes.grounding
+    found, pointer, segment = least_of_cables(given, "grounding_size", stated, circuit.pointer("grounding"))
     supplied: ConductorSize = found or need.least
     if need.least != need.by_area:
         why = f"it need not be larger than the ungrounded conductors, {need.installed}"

@@ -10,7 +10,7 @@ from branchwright.calculations.raceway_fill import (
 )
 from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count, once_per_circuit
 from branchwright.checks.circuits.given import Given, SegmentConditions
-from branchwright.checks.circuits.rules.rule import rule
+from branchwright.checks.circuits.rules.rule import NEEDED, rule
 from branchwright.codebook import MethodFacts
 from branchwright.findings import Finding, Sourced
 from branchwright.quantities.lengths import inches
@@ -122,14 +122,20 @@ def fills(circuit: Circuit) -> dict[int, Fill]:
     found: dict[int, Fill] = {}
     for segment in circuit.given.segments:
         trade_size = circuit.sizes.trade_sizes[segment.index]
-        if trade_size is not None:
+        known = not segment.method.is_raceway or not _unknown_sizes(circuit)
+        if trade_size is not None and known:
             content = filling(circuit.given, segment, circuit.sizes)
             if content is not None:
                 found[segment.index] = fill(circuit.given, segment, content, trade_size)
     return found
 
 
-@rule("raceway-fill", subject="raceway", concept="raceway_fill", needs=("ungrounded", "grounding"))
+def _unknown_sizes(circuit: Circuit) -> list[str]:
+    """Return which of the conductors in a raceway have no size yet."""
+    return [name for name in circuit.missing if name in ("ungrounded", "grounding")]
+
+
+@rule("raceway-fill", subject="raceway", concept="raceway_fill")
 def raceway_fill(circuit: Circuit) -> Finding:
     """Do the conductors fill each raceway no more than permitted?
 
@@ -150,6 +156,12 @@ def raceway_fill(circuit: Circuit) -> Finding:
         if not segment.method.is_raceway and segment.facts.raceway_trade_size is None and sleeve is None:
             continue
         filled = fills(circuit).get(segment.index)
+        unknown_sizes = _unknown_sizes(circuit) if segment.method.is_raceway else []
+        if unknown_sizes:
+            needed = circuit.pointer(unknown_sizes[0])
+            why = f"Needs {NEEDED[unknown_sizes[0]]}, which is not known."
+            unknown = unknown or raceway_fill.undetermined(needed, why, cited)
+            continue
         if filled is None:
             why = f"The trade size of segment {segment.index} is not stated."
             if not segment.method.is_raceway and sleeve is None:

@@ -2,6 +2,7 @@
 
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.given import Given, SegmentConditions
+from branchwright.checks.circuits.rules.raceway_fill import raceway_of
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required, Sourced
 from branchwright.quantities.lengths import UNITS_PER_FOOT, feet, inches
@@ -12,8 +13,11 @@ METRIC = frozenset({"m", "mm"})
 
 
 def least_cover(given: Given, segment: SegmentConditions, unit: str = "in") -> Sourced | None:
-    """Return the least cover of a buried segment in inches or mm; None where it may not be buried there."""
-    column = segment.method.cover_column
+    """Return the least cover of a buried segment in inches or mm; None where it may not be buried there.
+
+    A cable drawn into a buried raceway lies as deep as the raceway.
+    """
+    column = raceway_of(given, segment).cover_column
     if segment.ground is None or column is None:
         return None
     return given.edition.burial_cover(segment.ground, column, unit)
@@ -36,7 +40,8 @@ def wiring_method_underground(circuit: Circuit) -> Finding:
 
     Applies: to segments underground.
     Rests on: the article of each wiring method; metal-clad cable and liquidtight conduit are buried only as
-    marked for it.
+    marked for it. Of a cable in a sleeve the sleeve is what is buried; cables that may not lie underground may
+    not lie there in a sleeve either.
     Missing facts: undetermined where such a marking is not stated.
     """
     buried = [segment for segment in circuit.given.segments if segment.facts.underground is not None]
@@ -45,6 +50,8 @@ def wiring_method_underground(circuit: Circuit) -> Finding:
     unknown: Finding | None = None
     for segment in buried:
         method = segment.method
+        if method.underground != "no":
+            method = raceway_of(circuit.given, segment)
         listed = segment.facts.listed_for_direct_burial
         pointer = f"/run/{segment.index}/wiring_method"
         if method.underground == "no" or (method.underground == "listed" and listed is False):
@@ -102,7 +109,8 @@ def burial_cover(circuit: Circuit) -> Finding:
         if least is None:
             return burial_cover.finding(
                 "fail",
-                f"Segment {segment.index}: {segment.method.name} may not lie under {segment.ground} without a raceway.",
+                f"Segment {segment.index}: {raceway_of(given, segment).name} may not lie under {segment.ground}"
+                f"{'' if segment.method.is_raceway else ' without a raceway that may'}.",
                 citation=cited,
                 pointer=f"/run/{segment.index}/wiring_method",
                 segment=segment.index,
