@@ -119,9 +119,10 @@ def burial_cover(circuit: Circuit) -> Finding:
             )
         cover = circuit.sizes.covers_in.get(segment.index)
         if underground.cover is not None:
-            cover = inches(underground.cover.value, underground.cover.unit)
+            # Minus zero is zero, and printed so.
+            cover = inches(underground.cover.value, underground.cover.unit) + 0.0
             if metric:
-                cover = round(feet(underground.cover.value, underground.cover.unit) * MM_PER_FOOT, 6)
+                cover = round(feet(underground.cover.value, underground.cover.unit) * MM_PER_FOOT, 6) + 0.0
         if cover is None:
             unknown = unknown or burial_cover.undetermined(
                 pointer,
