@@ -4,6 +4,7 @@ import importlib
 import inspect
 import math
 import pkgutil
+import re
 
 import pytest
 from hypothesis import given
@@ -75,6 +76,11 @@ UNITS = {
 @pytest.mark.parametrize("name", sorted(ALL))
 def test_a_result_has_the_unit_of_its_name(name: str) -> None:
     assert ALL[name].unit == UNITS["_" + name.rsplit("_", 1)[1]]
+
+
+@pytest.mark.parametrize("name", sorted(ALL))
+def test_a_quantity_is_named_in_words(name: str) -> None:
+    assert re.fullmatch(r"[a-z]+(,? [a-z-]+)*", ALL[name].quantity)
 
 
 @pytest.mark.parametrize(

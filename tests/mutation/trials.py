@@ -100,8 +100,8 @@ class ChangedFirst(importlib.abc.MetaPathFinder):
 def plan(mutants: Iterable[Mutant], known: Baseline, patience_s: float) -> Iterator[Trial]:
     """Choose the tests for each mutant: those that execute its statement, the quickest first.
 
-    Where its statement also runs at import, those that execute anything of its file follow, and then all others. The
-    tests of a trial take no longer together than `patience_s` without the mutant, save that there is always one.
+    Where its statement also runs at import, all others follow. The tests of a trial take no longer together than
+    `patience_s` without the mutant, save that there is always one.
     """
     for mutant in mutants:
         by_line = known.tests[mutant.path]
@@ -109,9 +109,8 @@ def plan(mutants: Iterable[Mutant], known: Baseline, patience_s: float) -> Itera
         near = {test for tests in lines for test in tests}
         chosen = sorted(near & known.seconds.keys(), key=known.seconds.__getitem__)
         if OUTSIDE in near:
-            for further in ({test for tests in by_line.values() for test in tests}, known.seconds.keys()):
-                rest = (further & known.seconds.keys()) - set(chosen)
-                chosen += sorted(rest, key=known.seconds.__getitem__)
+            others = known.seconds.keys() - near
+            chosen += sorted(others, key=known.seconds.__getitem__)
         kept: list[str] = []
         spent = 0.0
         for test in chosen:

@@ -139,7 +139,10 @@ def _table(folder: Traversable, edition_name: str) -> Table | None:
     file = folder.joinpath(rows_of["rows"])
     if not file.is_file():
         raise CodebookFault(f"Table {folder.name}: there is no {rows_of['rows']}.")
-    header, *lines = csv.reader(file.read_text("utf-8").splitlines(), strict=True)
+    try:
+        header, *lines = csv.reader(file.read_text("utf-8").splitlines(), strict=True)
+    except csv.Error as fault:
+        raise CodebookFault(f"Table {folder.name}: {rows_of['rows']}: {fault}.") from fault
     for number, line in enumerate(lines, start=2):
         if len(line) != len(header):
             raise CodebookFault(
