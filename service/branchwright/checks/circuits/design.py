@@ -1,6 +1,5 @@
 """Designs a circuit: chooses the sizes, then lets the rules of a review judge them."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from branchwright import __version__, codebook
@@ -32,7 +31,7 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
     judged = judged_design(request)
     circuit = judged.circuit
     if judged.verdict == "fail":
-        attach(request, circuit, judged.findings, DESIGN_CANDIDATES, _judge_design)
+        attach(request, circuit, judged.findings, DESIGN_CANDIDATES, _served_circuit, DESIGN_RULES)
     designed = judged.described()
     return CircuitDesignAnswer(
         edition=request.edition,
@@ -84,15 +83,16 @@ class JudgedDesign:
 def judged_design(facts: CircuitFacts, choice: Choice | None = None) -> JudgedDesign:
     """Choose the sizes for the facts of a circuit, unless they are chosen already, and judge them."""
     choice = choice or choose(facts, bind(facts))
-    circuit = Circuit(choice.given, choice.sizes, choice.minimum, is_review=False)
+    circuit = _circuit_of(choice)
     findings = judge(circuit, DESIGN_RULES)
     return JudgedDesign(choice, circuit, findings, verdict_of(findings))
 
 
-def _judge_design(request: CircuitDesignRequest) -> tuple[Sequence[Finding], Verdict] | None:
-    """Return what the rules find of a changed request's design; None where no sizes serve it."""
+def _circuit_of(choice: Choice) -> Circuit:
+    return Circuit(choice.given, choice.sizes, choice.minimum, is_review=False)
+
+
+def _served_circuit(request: CircuitDesignRequest) -> Circuit | None:
+    """Return the circuit that a changed request is designed to; None where no sizes serve it."""
     choice = choose(request, bind(request))
-    if not choice.served:
-        return None
-    judged = judged_design(request, choice)
-    return judged.findings, judged.verdict
+    return _circuit_of(choice) if choice.served else None

@@ -18,8 +18,10 @@ from branchwright.checks.circuits.facts import (
     InstalledDisconnect,
     TorqueRecord,
 )
+from branchwright.checks.circuits.judging import judge
+from branchwright.checks.circuits.rules import Rule
 from branchwright.codebook.editions import Material
-from branchwright.findings import Finding, Remedy, RemedyChange, Verdict
+from branchwright.findings import Finding, Remedy, RemedyChange, verdict_of
 from branchwright.findings.citations import Value
 from branchwright.quantities.conductor_sizes import SIZES, sizes_above
 from branchwright.quantities.lengths import LengthUnit
@@ -49,28 +51,34 @@ def attach(
     circuit: Circuit,
     findings: Sequence[Finding],
     candidates: Sequence[tuple[frozenset[str], Candidates]],
-    judge: Callable[[Request], tuple[Sequence[Finding], Verdict] | None],
+    circuit_of: Callable[[Request], Circuit | None],
+    rules: Sequence[Rule],
 ) -> None:
     """Give each failing requirement the nearest single change that helps, judged on the whole circuit.
 
     The first change with which nothing fails any more is the remedy of every failure. Where there is none,
     each failure gets the first change that ends it and breaks nothing else, with the verdict that remains.
-    `judge` answers None where a changed request cannot be served at all.
+    `circuit_of` makes the circuit of a changed request; None where it cannot be served at all.
     """
     failing = [
         finding for finding in findings if finding.outcome == "fail" and finding.force == "requirement"
     ]
     names = {finding.rule for finding in failing}
+    failed = [rule for rule in rules if rule.name in names]
     partial: dict[str, Remedy] = {}
     for change in _changes(request, circuit, failing, candidates):
         fields = ((change.pointer, change.value), *change.together)
         tried = request
         for pointer, value in fields:
             tried = changed(tried, pointer, value)
-        judged = judge(tried)
-        if judged is None:
+        changed_circuit = circuit_of(tried)
+        # Most changes end no failure at all, which these few rules say without the others.
+        if changed_circuit is None or all(
+            finding.outcome == "fail" for finding in judge(changed_circuit, failed)
+        ):
             continue
-        outcome, verdict = judged
+        outcome = judge(changed_circuit, rules)
+        verdict = verdict_of(outcome)
         given: object = stated(request, change.pointer)
         remedy = Remedy(
             change.pointer,

@@ -1,10 +1,9 @@
 """Reviews a proposed or installed circuit, and computes what would mend it."""
 
-from collections.abc import Sequence
-
 from branchwright import __version__, codebook
 from branchwright.checks.circuits.answers import CircuitReviewAnswer
 from branchwright.checks.circuits.changes import changed
+from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.design import design_that_would_do
 from branchwright.checks.circuits.facts import CircuitReviewRequest
 from branchwright.checks.circuits.judging import (
@@ -19,7 +18,7 @@ from branchwright.checks.circuits.remarks import cautions, not_examined, to_veri
 from branchwright.checks.circuits.remedies import REVIEW_CANDIDATES, attach
 from branchwright.checks.circuits.reuse import existing_circuit
 from branchwright.checks.circuits.working import working
-from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of
+from branchwright.findings import Provenance, sha256_of, verdict_of
 
 
 def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
@@ -30,7 +29,7 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
     verdict = verdict_of(findings)
     would_do = None
     if verdict == "fail":
-        attach(request, circuit, findings, REVIEW_CANDIDATES, _judge_review)
+        attach(request, circuit, findings, REVIEW_CANDIDATES, _installed_circuit, REVIEW_RULES)
         would_do = design_that_would_do(_without_trade_sizes(request))
     return CircuitReviewAnswer(
         edition=request.edition,
@@ -52,9 +51,8 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
     )
 
 
-def _judge_review(request: CircuitReviewRequest) -> tuple[Sequence[Finding], Verdict]:
-    findings = judge(installed_circuit(request, bind(request)), REVIEW_RULES)
-    return findings, verdict_of(findings)
+def _installed_circuit(request: CircuitReviewRequest) -> Circuit:
+    return installed_circuit(request, bind(request))
 
 
 def _without_trade_sizes(request: CircuitReviewRequest) -> CircuitReviewRequest:
