@@ -244,3 +244,24 @@ def review_of_32_a_setting() -> Json:
             "ground_fault_protection": "none",
         },
     }
+
+
+@pytest.mark.source("NEC table 250.122: 8 AWG copper with an overcurrent device of 100 A")
+def test_a_design_asks_for_a_cable_with_a_larger_grounding_conductor() -> None:
+    request = review_of_32_a_setting()
+    del request["installed"]
+    request["charger"] |= {"charging_current_a": 80, "rated_current_a": 80}
+    request["run"] = [
+        {
+            "wiring_method": "mc",
+            "length": {"value": 40, "unit": "ft"},
+            "location": "dry",
+            "cable": {"grounding_size": "10 AWG"},
+        }
+    ]
+    finding = by_rule(designed(request))["grounding-conductor-size"]
+    assert finding["outcome"] == "fail"
+    assert (finding["remedy"]["pointer"], finding["remedy"]["proposed"]) == (
+        "/run/0/cable/grounding_size",
+        "8 AWG",
+    )

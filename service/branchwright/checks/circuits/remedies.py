@@ -447,6 +447,7 @@ DESIGN_CANDIDATES: tuple[tuple[frozenset[str], Candidates], ...] = (
     (frozenset({"wiring-method-location"}), _listed_cable),
     (OF_THE_LOAD | {"raceway-fill"}, _restricted_access),
     (frozenset({"raceway-fill"}), _larger_raceway),
+    (frozenset({"grounding-conductor-size"}), _larger_grounding),
     (frozenset({"conductor-insulation-location"}), _insulation),
     (frozenset({"raceway-temperature"}), _marked_raceway),
     (frozenset({"terminal-materials"}), _copper),
