@@ -100,14 +100,14 @@ def receptacle_rating_holds(facts: Facts, breaker_a: Fraction) -> bool:
 
 
 def receptacle_listing_holds(facts: Facts) -> bool:
-    """2026, 625.44: receptacles from a rating up are listed for charging, or nobody said that not."""
+    """2026, 625.44: receptacles from a rating up are listed for charging."""
     rule, rating = (
         facts.provision("receptacle-listing"),
         receptacle_rating_a(facts) if facts.plugged else None,
     )
     if rating is None or rule["applies"] == "no" or rating < exact(rule["from_a"]):
         return True
-    return facts.connection.get("listed_for_ev_charging") is not False
+    return facts.known(facts.connection.get("listed_for_ev_charging"))
 
 
 def point_ratings_hold(facts: Facts, breaker_a: Fraction) -> bool:
@@ -350,39 +350,36 @@ def terminal_sizes_hold(facts: Facts, size: str) -> bool:
 
 
 def terminal_materials_hold(facts: Facts) -> bool:
-    """110.14: every terminal is identified for the metal, where it says for which it is."""
-    return all(
-        facts.material in (marking.get("materials") or [facts.material]) for marking in facts.terminals()
-    )
+    """110.14: every terminal is identified for the metal; unmarked ones take copper, at best aluminum too."""
+    unmarked = ["copper", "aluminum"] if facts.best else ["copper"]
+    return all(facts.material in (marking.get("materials") or unmarked) for marking in facts.terminals())
 
 
 # ------------------------------------------------------------------------------ places: rules 4, 7 and 11
 
 
-def may_be(permitted: str, listed: bool | None, *, best: bool) -> bool:
-    """Whether `yes`, `no` or `listed` permits it; an unknown listing is there at best only."""
-    return permitted == "yes" or (permitted == "listed" and bool(best if listed is None else listed))
-
-
 def methods_hold(facts: Facts) -> bool:
     """Wiring method permitted in its location: 334.12(B)(4) and the like; metal-clad in the wet as listed."""
-    return all(
-        may_be(
-            facts.method(segment, facts.location(segment)),
-            (segment.get("cable") or {}).get("listed_for_wet"),
-            best=facts.best,
-        )
-        for segment in facts.run
-    )
+    for segment in facts.run:
+        permitted = facts.method(segment, facts.location(segment))
+        listed = facts.known((segment.get("cable") or {}).get("listed_for_wet"))
+        if permitted == "no" or (permitted == "listed" and not listed):
+            return False
+    return True
 
 
 def underground_holds(facts: Facts) -> bool:
-    """Wiring method permitted underground: article 340 and the like; some only as marked for burial."""
-    return all(
-        may_be(facts.method(segment, "underground"), segment.get("listed_for_direct_burial"), best=facts.best)
-        for segment in facts.run
-        if segment.get("underground")
-    )
+    """Wiring method permitted underground: article 340 and the like; some only as marked for burial.
+
+    The marking is for direct burial, 330.10(A)(5): a cable in a raceway that may be buried needs none.
+    """
+    for segment in facts.run:
+        permitted = facts.method(segment, "underground") if segment.get("underground") else "yes"
+        sleeve = facts.cell("wiring_methods", "underground", wiring_method=segment.get("sleeve_method") or "")
+        listed = facts.known(segment.get("listed_for_direct_burial")) or sleeve == "yes"
+        if permitted == "no" or (permitted == "listed" and not listed):
+            return False
+    return True
 
 
 def cover_holds(facts: Facts) -> bool:
@@ -393,7 +390,11 @@ def cover_holds(facts: Facts) -> bool:
     """
     for segment in facts.run:
         underground = segment.get("underground")
-        column = facts.method(segment, "cover_column")
+        # A cable in a raceway lies as deep as the raceway must.
+        sleeve = segment.get("sleeve_method")
+        column = facts.cell(
+            "wiring_methods", "cover_column", wiring_method=sleeve or segment["wiring_method"]
+        )
         if not underground:
             continue
         if not column:
@@ -441,8 +442,8 @@ def points_are_on_run(facts: Facts) -> bool:
 
 
 def listed_for_panel(facts: Facts) -> bool:
-    """110.3(B): the breaker is listed for the panel, or nobody said that it is not."""
-    return (facts.request.get("breaker") or {}).get("listed_for_panel") is not False
+    """110.3(B): the breaker is listed for the panel."""
+    return facts.known((facts.request.get("breaker") or {}).get("listed_for_panel"))
 
 
 # -------------------------------------------------------- grounding, neutral and raceway: rules 6 and 9
@@ -743,21 +744,33 @@ def design(request: Json) -> Json | None:
 
 
 def review(request: Json) -> dict[str, bool | None]:
-    """Return for each rule, by its published name, whether the installed circuit keeps it; all facts known.
+    """Return for each rule, by its published name, whether the installed circuit keeps it.
 
-    None where nothing can tell: the impedance of a size that is not made, a label of which the edition has no
-    words.
+    None where it does with the unknown facts at their best and does not with them at their worst, and where
+    nothing can tell: the impedance of a size that is not made, a label of which the edition has no words.
     """
-    facts, installed = Facts(request), request["installed"]
+    worst, best = (judged(Facts(request, best=best)) for best in (False, True))
+    # Where access to the setting is unknown the nameplate counts, says the rule on settings: no label is due.
+    best["setting-label"] = worst["setting-label"]
+    return {rule: holds if holds == best[rule] else None for rule, holds in worst.items()}
+
+
+def judged(facts: Facts) -> dict[str, bool | None]:
+    """Return for each rule whether the circuit keeps it, the unknown facts at their worst or at their best."""
+    request, installed = facts.request, facts.request["installed"]
     breaker_a, size = exact(installed["breaker_rating_a"]), installed["ungrounded_size"]
     grounding, disconnect = installed["grounding_size"], installed["disconnect"]
     conductors = filling_conductors(facts, size, installed.get("neutral_size"), grounding)
-    filled = all(
+    filled: bool | None = all(
         sleeve_holds(facts, segment)
         if facts.is_cable(segment)
         else fill_holds(facts, segment, segment["raceway_trade_size"], conductors)
         for segment in facts.run
+        if others_are_known(segment)
     )
+    if filled and not all(facts.is_cable(segment) or others_are_known(segment) for segment in facts.run):
+        filled = None
+    ratings_known = all(point["kind"] == "splice" or point.get("rating_a") for point in facts.points)
     target = (request.get("targets") or {}).get("voltage_drop_percent")
     protected = installed["ground_fault_protection"] in ("breaker", "receptacle")
     can_disconnect = all(disconnect[each] for each in ("present", "readily_accessible", "lockable_open"))
@@ -789,7 +802,7 @@ def review(request: Json) -> dict[str, bool | None]:
         "raceway-temperature": raceway_temperature_holds(facts, size),
         "raceway-ambient": raceway_ambient_holds(facts),
         "points-on-run": points_are_on_run(facts),
-        "point-rating": point_ratings_hold(facts, breaker_a),
+        "point-rating": point_ratings_hold(facts, breaker_a) and (ratings_known or facts.best),
         "voltage-drop-target": (
             None if target and voltage_drop_percent(facts, size) is None else target_holds(facts, size)
         ),

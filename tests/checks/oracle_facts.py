@@ -112,6 +112,10 @@ class Facts:
                 return row
         return None
 
+    def known(self, stated: bool | None) -> bool:
+        """What is stated; what is not is true at best and false at worst."""
+        return self.best if stated is None else stated
+
     def reading(self, name: str) -> str:
         """The reading of an interpretation: stated, or the codebook's default."""
         stated = (self.request.get("readings") or {}).get(name)

