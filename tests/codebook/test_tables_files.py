@@ -27,6 +27,7 @@ CELL_OF_UNIT = {
     "count": WHOLE,
     "1": DECIMAL,
     "in": DECIMAL,
+    "mm": DECIMAL,
     "in2": DECIMAL,
     "ohm/kft": DECIMAL,
     "size": re.compile(r"(14|12|10|8|6|4|3|2|1|1/0|2/0|3/0|4/0) AWG|[1-9]\d\d kcmil"),

@@ -48,6 +48,7 @@ class SegmentConditions:
     insulated_cap: Sourced | None
     insulated_cap_column: int | None
     insulated_cap_rank: int
+    print_column: int | None
     insulation_permitted: bool
     correction: Sourced | None
     others: int
@@ -189,16 +190,18 @@ class Given:
         self.capped = [
             segment
             for segment in self.segments
-            if segment.cap_column is not None or segment.insulated_cap_column is not None
+            if segment.cap_column is not None
+            or segment.insulated_cap_column is not None
+            or segment.print_column is not None
         ]
 
     def terminal_column_of(self, size: ConductorSize) -> int:
-        """Return the column of the lowest-rated terminal, within the cap of any cable of the run."""
+        """Return the column of the lowest-rated terminal, within the cap and the print of any cable of the run."""
         column = self.column
         for segment in self.capped:
-            cap = segment.cap_column_of(size)
-            if cap is not None and cap < column:
-                column = cap
+            for limit in (segment.cap_column_of(size), segment.print_column):
+                if limit is not None and limit < column:
+                    column = limit
         return column
 
     def _load(self) -> tuple[float, str]:
@@ -306,6 +309,7 @@ class Given:
             insulated_cap=insulated_cap,
             insulated_cap_column=None if insulated_cap is None else int(insulated_cap.number),
             insulated_cap_rank=RANK[method.insulated_cap_up_to],
+            print_column=start if method.marked_rating else None,
             insulation_permitted=permitted,
             correction=correction,
             others=others,

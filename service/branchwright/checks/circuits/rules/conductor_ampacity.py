@@ -72,7 +72,7 @@ def conductor_continuous_load(circuit: Circuit) -> Finding:
 
     Applies: always.
     Rests on: the ampacity before correction and adjustment, in the column of the lowest-rated terminal and
-    within the cap of any cable, is at least 125 percent of the continuous load.
+    within the cap and the print of any cable, is at least 125 percent of the continuous load.
     Missing facts: unmarked terminals count as 60 degC up to 100 A; undetermined where a marking would decide.
     """
     given = circuit.given

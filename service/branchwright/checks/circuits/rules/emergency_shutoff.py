@@ -32,19 +32,29 @@ def emergency_shutoff(circuit: Circuit) -> Finding:
 
     Applies: in editions that ask for one, outside one- and two-family dwellings.
     Rests on: a shutoff within sight and reach, apart from the disconnecting means; its distance is not judged.
-    Missing facts: undetermined without the occupancy, or where it is not stated whether there is one.
+    Missing facts: undetermined without the occupancy where none is there, or where it is not stated whether
+    there is one.
     """
     given = circuit.given
     cited = emergency_shutoff.cited(given.edition)
     needed, why = shutoff_of(circuit)
+    present = circuit.sizes.emergency_shutoff
+    pointer = circuit.pointer("shutoff")
+    if needed is None and present:
+        return emergency_shutoff.one_of(
+            "present",
+            ["present"],
+            f"It is present, whether asked for or not: {why}.",
+            cited,
+            pointer,
+            holds=True,
+        )
     if needed is None:
         return emergency_shutoff.undetermined(
             "/premises/occupancy", f"Not stated, and {why}: /premises/occupancy.", cited
         )
     if not needed:
         return emergency_shutoff.not_applicable(f"Not asked for: {why}.", cited)
-    present = circuit.sizes.emergency_shutoff
-    pointer = circuit.pointer("shutoff")
     if present is None:
         return emergency_shutoff.undetermined(
             pointer, f"Asked for, as {why}; whether there is one is not stated.", cited

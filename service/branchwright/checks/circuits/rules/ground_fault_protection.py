@@ -65,6 +65,8 @@ def _of_hardwired_outlet(given: Given, breaker_a: float) -> ProtectionNeed:
         return ProtectionNeed(
             False, f"a hardwired charger on more than {limit:g} A is outside the section", cited
         )
+    if hardwired.says("single_phase_only") and given.phases > 1:
+        return ProtectionNeed(False, "the section is for single-phase outlets", cited)
     if hardwired.number("up_to_v_to_ground") < given.to_ground_v:
         return ProtectionNeed(False, "the voltage to ground is above the section's limit", cited)
     premises = given.facts.premises
@@ -105,20 +107,30 @@ def ground_fault_protection(circuit: Circuit) -> Finding:
     Applies: to receptacles for charging; to hardwired chargers of dwellings by location and rating, or, where
     the edition says so, to every hardwired charger.
     Rests on: protection by the breaker or the receptacle; the charger's own protection does not stand for it.
-    Missing facts: undetermined where occupancy or location would decide, or where the installed protection is
-    not stated. A manufacturer who forbids a ground-fault breaker leaves the question to the authority.
+    Missing facts: undetermined where occupancy or location would decide and no protection is there, or where
+    the installed protection is not stated. A manufacturer who forbids a ground-fault breaker leaves the question
+    to the authority.
     """
     given = circuit.given
     need = protection_of(circuit)
+    markings = given.facts.charger.markings
+    by = circuit.sizes.ground_fault_protection
+    permitted = ["breaker", "receptacle"] if given.receptacle is not None else ["breaker"]
+    if need.required is None and by in permitted and not (markings and markings.forbids_gfci_breaker):
+        return ground_fault_protection.finding(
+            "pass",
+            f"It is by the {by}, whether asked for or not: {need.why}.",
+            citation=need.citation,
+            pointer=circuit.pointer("protection"),
+            required=Required(permitted, "text", "one-of"),
+            provided=Provided(by, "text"),
+        )
     if need.required is None:
         return ground_fault_protection.undetermined(
             need.missing, f"Not stated, and {need.why}: {need.missing}.", need.citation
         )
     if not need.required:
         return ground_fault_protection.not_applicable(f"Not asked for: {need.why}.", need.citation)
-    markings = given.facts.charger.markings
-    by = circuit.sizes.ground_fault_protection
-    permitted = ["breaker", "receptacle"] if given.receptacle is not None else ["breaker"]
     if markings and markings.forbids_gfci_breaker and by in (None, "breaker"):
         return ground_fault_protection.undetermined(
             "/charger/markings/forbids_gfci_breaker",

@@ -22,14 +22,18 @@ def least_ampacity(ledger: Ledger, load_a: StepInput) -> None:
 
 
 def terminal_ampacity(ledger: Ledger, column_c: StepInput) -> StepInput:
-    """Enter the ampacity at the terminals' column, within the cap of any cable, and return it."""
+    """Enter the ampacity at the terminals' column, within the cap and print of any cable, and return it."""
     given = ledger.given
     size = ledger.circuit.ungrounded
     inputs = {"size": ledger.size("ungrounded", size), "material": ledger.material(), "column_c": column_c}
     expression = "lookup(ampacity, size, material, column_c)"
-    caps = [cap for segment in given.segments if (cap := _cap(segment, size)) is not None]
+    caps: list[StepInput] = [cap for segment in given.segments if (cap := _cap(segment, size)) is not None]
+    for segment in given.segments:
+        printed = _start(ledger, segment) if segment.print_column is not None else None
+        if printed is not None:
+            caps.append(printed)
     if caps:
-        inputs["cap_c"] = min(caps, key=lambda cap: cap.number)
+        inputs["cap_c"] = min(caps, key=lambda cap: float(cap.value))
         expression = f"min({expression}, lookup(ampacity, size, material, cap_c))"
     return ledger.work_out(
         "terminal-ampacity",
