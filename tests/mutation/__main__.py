@@ -34,7 +34,7 @@ def options() -> argparse.ArgumentParser:
         help="source files or folders (default: %(default)s)",
     )
     parser.add_argument("--tests", nargs="+", default=[], help="tests to ask beside those of the package")
-    parser.add_argument("--sample", type=int, metavar="N", help="try only N mutants, drawn at random")
+    parser.add_argument("--sample", type=int, metavar="N", help="try at most N mutants of each package")
     parser.add_argument("--seed", type=int, default=1, help="seed of the sample (default: %(default)s)")
     parser.add_argument("--processes", type=int, default=2, help="mutants at a time (default: %(default)s)")
     parser.add_argument(

@@ -5,6 +5,8 @@ from collections import Counter, defaultdict
 from pathlib import Path
 from typing import Any
 
+from tests.mutation.suites import package_of
+
 EQUIVALENT = Path(__file__).parent / "equivalent.toml"
 COLUMNS = ("killed", "timed out", "survived", "not covered", "equivalent")
 
@@ -106,10 +108,13 @@ def _left_out(tests: list[str]) -> list[str]:
 def page(outcome: dict[str, Any], command: str, day: str, revision: str, machine: str) -> str:
     """The report as a page."""
     fates, open_, equivalent = counted(outcome["results"])
-    there_are = sum(outcome["there_are"].values())
-    tried = len(outcome["results"])
+    tried = Counter(package_of(Path(result["mutant"]["path"])) for result in outcome["results"])
+    packages = ", ".join(
+        f"{count} of `{package}`"
+        + ("" if tried[package] == count else f", of which {tried[package]} were drawn and tried")
+        for package, count in outcome["there_are"].items()
+    )
     excluded = ", ".join(f"{count} {kind}" for kind, count in sorted(outcome["excluded"].items()))
-    of_all = "all of them" if tried == there_are else f"{tried} of them, drawn by the seed of the command"
     lines = [
         "# Mutation testing",
         "",
@@ -124,8 +129,9 @@ def page(outcome: dict[str, Any], command: str, day: str, revision: str, machine
         command,
         "```",
         "",
-        f"The files have {there_are} mutants; tried were {of_all}. Not mutated, since they change only what a person",
-        f"reads: {excluded}. Type expressions are not mutated either, save for the arguments of calls in them.",
+        f"Mutants: {packages}.",
+        f"Left alone, since a change of them changes only what a person reads: {excluded}.",
+        "Type expressions are not mutated either, save for the arguments of calls in them.",
         "",
         *_left_out(outcome["left_out"]),
         "*Timed out* means that the tests went on more than eight times as long as without the change;",

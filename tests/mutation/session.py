@@ -10,7 +10,8 @@ import sys
 import time
 from bisect import bisect
 from collections import Counter
-from itertools import accumulate
+from collections.abc import Iterator
+from itertools import accumulate, groupby
 from pathlib import Path
 from typing import Any
 
@@ -57,10 +58,8 @@ def main(task_file: str, result_file: str) -> None:
     sources = {str(file): (root / file).read_bytes() for file in files}
     finders = {str(file): Finder(str(file), sources[str(file)]) for file in files}
     mutants = [mutant for finder in finders.values() for mutant in finder.mutants()]
-    there_are = Counter(mutant.path for mutant in mutants)
-    if task["sample"] is not None and task["sample"] < len(mutants):
-        chosen = random.Random(task["seed"]).sample(range(len(mutants)), task["sample"])  # noqa: S311
-        mutants = [mutants[place] for place in sorted(chosen)]
+    there_are = Counter(package_of(Path(mutant.path)) for mutant in mutants)
+    mutants = [*_sampled(mutants, task["sample"], task["seed"])]
     results: list[dict[str, Any]] = []
     begun = time.monotonic()
 
@@ -102,6 +101,16 @@ def main(task_file: str, result_file: str) -> None:
         ),
         encoding="utf-8",
     )
+
+
+def _sampled(mutants: list[Mutant], most: int | None, seed: int) -> Iterator[Mutant]:
+    """At most so many mutants of each package, drawn by a seed; all without a limit."""
+    for _, each in groupby(mutants, key=lambda mutant: package_of(Path(mutant.path))):
+        inner = list(each)
+        if most is not None and most < len(inner):
+            chosen = random.Random(seed).sample(range(len(inner)), most)  # noqa: S311 - no secrets
+            inner = [inner[place] for place in sorted(chosen)]
+        yield from inner
 
 
 def record(mutant: Mutant, source: bytes, fate: trials.Fate) -> dict[str, Any]:

@@ -15,7 +15,12 @@ SUITES: dict[str, tuple[str, ...]] = {
         "tests/checks/test_published_tables.py",
         "tests/checks/test_schema_and_codebook_agree.py",
     ),
-    "checks/circuits": ("tests/checks", "tests/situations"),
+    "checks/circuits": (
+        "tests/checks",
+        "tests/situations",
+        "tests/http_api/test_openapi_drift.py",
+        "tests/contract/test_misfits.py",
+    ),
 }
 """Tests by package; further ones of a package come with `--tests`."""
 
