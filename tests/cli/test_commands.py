@@ -52,7 +52,9 @@ def test_check_says_when_a_fact_is_missing(tmp_path: Path) -> None:
     assert "A needed fact is missing" in result.output
 
 
-@pytest.mark.source("NEC table 310.16 and 240.6(A): 32 A on 40 A and 8 AWG, 48 A on 60 A and 6 AWG, at 75 degC")
+@pytest.mark.source(
+    "NEC table 310.16 and 240.6(A): 32 A on 40 A and 8 AWG, 48 A on 60 A and 6 AWG, at 75 degC"
+)
 def test_check_compares_where_currents_or_a_night_are_stated(tmp_path: Path) -> None:
     # Without a nameplate each current is a charger of that rating.
     left_out = ("charging_current_a", "rated_current_a")
@@ -66,6 +68,56 @@ def test_check_compares_where_currents_or_a_night_are_stated(tmp_path: Path) -> 
     assert "32 A: last current before 6 AWG conductors" in result.output
     answer = json.loads(run("check", "--json", written(tmp_path, request)).output)
     assert [row["kwh_per_night"] for row in answer["rows"]] == [61.44, 92.16]
+
+
+@pytest.mark.source("NEC table 310.16, notes on liquidtight raceways: interpretation liquidtight-temperature")
+def test_a_comparison_says_what_its_rows_lack_and_rest_on(tmp_path: Path) -> None:
+    left_out = ("charging_current_a", "rated_current_a")
+    charger = {name: value for name, value in JOB["charger"].items() if name not in left_out}
+    request = {**JOB, "charger": charger, "currents_a": [32, 48]}
+    unlisted = {**request, "breaker": {"terminals": {"temperature_rating_c": 75}}}
+    result = run("check", written(tmp_path, unlisted), env={"COLUMNS": "200"})
+    assert result.exit_code == 3
+    assert "32 A, 48 A: a needed fact is missing (breaker-listed-for-panel)" in result.output
+    assert "/charger/terminals/temperature_rating_c: 75" in result.output
+    assert "De-energize" in result.output
+    # A 14-60 receptacle is not among those of the 2017 edition: 625.44 ends at 50 A.
+    plugged = {**charger, "connection": {"kind": "receptacle", "configuration": "14-60"}}
+    refused = {**request, "edition": "nec-2017", "charger": plugged}
+    result = run("check", written(tmp_path, refused), env={"COLUMNS": "200"})
+    assert result.exit_code == 1
+    assert "32 A, 48 A: a requirement fails (receptacle-configuration)" in result.output
+    whole = json.loads(run("check", "--json", written(tmp_path, request)).output)
+    read = [(item["name"], other) for item in whole["interpretations"] for other in item["other_readings"]]
+    decided = [(name, other["reading"]) for name, other in read if other["currents_a"]]
+    shown = run("check", written(tmp_path, request), env={"COLUMNS": "200"}).output
+    assert decided
+    assert all(f"{name} is read as" in shown and reading in shown for name, reading in decided)
+
+
+def test_what_is_allowed_is_said_beside_what_was_given(tmp_path: Path) -> None:
+    segment = {**JOB["run"][0], "wiring_method": "rigid"}
+    result = run("check", written(tmp_path, {**JOB, "run": [segment], "colour": "red"}))
+    assert result.exit_code == 2
+    assert "/run/0/wiring_method" in result.output
+    assert "'rigid'" in result.output
+    # The methods of the contract, and the fields that a design has.
+    assert "Allowed: emt, imc, rmc, pvc-40" in result.output
+    assert "Allowed: edition, jurisdiction, readings" in result.output
+
+
+@pytest.mark.parametrize("arguments", [["check"], ["check", "--json"]])
+def test_a_reader_that_stops_reading_does_not_turn_an_answer_into_a_failure(
+    tmp_path: Path, arguments: list[str]
+) -> None:
+    # As in `branchwright check request.json | head -1`: a status of 1 would say that a requirement fails.
+    command = [sys.executable, "-m", "branchwright.cli", *arguments, written(tmp_path, JOB)]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
+        assert process.stdout is not None
+        assert process.stderr is not None
+        process.stdout.close()
+        errors = process.stderr.read()
+    assert (process.returncode, errors) == (0, b"")
 
 
 def test_check_reads_standard_input() -> None:

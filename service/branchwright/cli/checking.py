@@ -14,6 +14,7 @@ from branchwright.checks.circuits import (
     design,
     review,
 )
+from branchwright.http_api.problems import InvalidField
 from branchwright.http_api.strict_json import NotStrictJson, parse
 from branchwright.http_api.validation import problem_from
 from branchwright.jobs.current_comparison import CurrentComparisonAnswer, CurrentComparisonRequest, compare
@@ -52,11 +53,18 @@ def answer_file(file: Path) -> Answer:
         request = model.model_validate(data)
     except ValidationError as error:
         problem = problem_from(error, data, model.model_json_schema()).problem()
-        lines = [f"  {field.pointer or 'the body'}: {field.message}" for field in problem.errors or ()]
+        lines = [f"  {field.pointer or 'the body'}: {_said(field)}" for field in problem.errors or ()]
         raise NotAnswered("\n".join([f"{file} does not fit the schema.", *lines])) from error
     if isinstance(request, CircuitReviewRequest):
         return review(request)
     return design(request) if isinstance(request, CircuitDesignRequest) else compare(request)
+
+
+def _said(field: InvalidField) -> str:
+    """Return what is wrong with a field, and the names that are allowed where the message leaves them out."""
+    if field.code not in ("not-an-allowed-value", "unknown-field"):
+        return field.message
+    return f"{field.message} Allowed: {', '.join(str(each) for each in field.allowed)}."
 
 
 def _model_for(

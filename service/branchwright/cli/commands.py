@@ -1,5 +1,7 @@
 """The commands: serve, demo, check, keys and openapi."""
 
+import os
+import sys
 from pathlib import Path
 
 import click
@@ -65,11 +67,23 @@ def check(file: Path, *, as_json: bool) -> None:
         click.echo(f"Not answered: {error}", err=True)
         raise click.exceptions.Exit(2) from error
     if as_json:
-        click.echo(answer.model_dump_json(by_alias=True, indent=1))
+        _print_whole(answer.model_dump_json(by_alias=True, indent=1))
     else:
         show = show_comparison if isinstance(answer, CurrentComparisonAnswer) else show_answer
-        show(Console(), answer.model_dump(mode="json", by_alias=True))
+        console = Console()
+        with console.capture() as captured:
+            show(console, answer.model_dump(mode="json", by_alias=True))
+        _print_whole(captured.get().removesuffix("\n"))
     raise click.exceptions.Exit(exit_code_of(answer))
+
+
+def _print_whole(text: str) -> None:
+    """Print a text, also to a reader that stops reading: the exit status tells of the answer, not of the reader."""
+    try:
+        click.echo(text)
+    except BrokenPipeError:
+        # What is left in the buffer would fail once more at exit.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 @main.group()

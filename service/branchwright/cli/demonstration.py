@@ -78,7 +78,7 @@ def demonstrate(console: Console) -> None:
                 show_answer(console, review.model_dump(mode="json", by_alias=True), remarks=False)
                 console.print(Rule("3. The settings of this charger, over a night of nine hours"))
                 comparison = client.circuits.compare_currents_from(_settings(JOB))
-                show_comparison(console, comparison.model_dump(mode="json", by_alias=True))
+                show_comparison(console, comparison.model_dump(mode="json", by_alias=True), remarks=False)
         except BranchwrightError as error:
             raise DemoFailed(f"The service did not answer as it should: {error}") from error
     console.print(Rule("How to go on"))

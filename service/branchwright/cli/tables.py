@@ -77,8 +77,12 @@ def show_working(console: Console, answer: Answer, wanted: int) -> None:
     console.print(table)
 
 
-def show_comparison(console: Console, answer: Answer) -> None:
-    """Print a row for each charging current, its circuit and its energy; below, where to stop and why."""
+def show_comparison(console: Console, answer: Answer, *, remarks: bool = True) -> None:
+    """Print a row for each charging current, its circuit and its energy; below, where to stop and why.
+
+    Then what some rows lack or fail, and on which readings their verdicts rest; with `remarks`, also what to verify
+    and the cautions.
+    """
     table = Table(title="Charging currents side by side")
     for heading in ("current", "breaker", "conductors", "ground", "raceways", "kW", "kWh a night"):
         table.add_column(heading, overflow="fold")
@@ -101,6 +105,26 @@ def show_comparison(console: Console, answer: Answer) -> None:
     for row in answer["rows"]:
         if row["mark"] is not None:
             console.print(f"{_shown(row['charging_current_a'])} A: {row['mark']}.", highlight=False)
+    lacking: dict[str, list[float]] = {}
+    for row in answer["rows"]:
+        rules = row["failed_rules"] or row["undetermined_rules"]
+        if rules:
+            words, _ = VERDICTS.get(row["verdict"], (row["verdict"], ""))
+            lacking.setdefault(f"{words[0].lower()}{words[1:]} ({', '.join(rules)})", []).append(
+                row["charging_current_a"]
+            )
+    for words, currents in lacking.items():
+        console.print(f"{_amperes(currents)}: {words}.", highlight=False)
+    for item in answer["interpretations"]:
+        for other in item["other_readings"]:
+            if other["currents_a"]:
+                console.print(
+                    f"[yellow]{item['name']}[/] is read as {item['reading']}; {other['reading']} changes the "
+                    f"verdict at {_amperes(other['currents_a'])}.",
+                    highlight=False,
+                )
+    if remarks:
+        _show_remarks(console, answer)
 
 
 def _findings(answer: Answer) -> Table:
@@ -176,6 +200,10 @@ def _depth(cover: Answer | None) -> str:
     if cover is None:
         return ""
     return f", {_shown(cover['least']['value'])} {cover['least']['unit']} of cover under {cover['under']}"
+
+
+def _amperes(currents: list[float]) -> str:
+    return ", ".join(f"{_shown(current)} A" for current in currents)
 
 
 def _needed(required: bool | None) -> str:
