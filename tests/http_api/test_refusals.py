@@ -36,6 +36,23 @@ def test_unknown_paths(client, path, suggestion):
     assert problem["detail"].endswith(expected)
 
 
+@pytest.mark.source(
+    "RFC 9457, 3.1.5: instance is a URI reference; RFC 3986, 2.1: what may not stand in one is encoded"
+)
+@pytest.mark.parametrize(
+    ("asked", "instance"),
+    [
+        ("/v1/a%0d%0ab", "/v1/a%0D%0Ab"),
+        ("/v1/%00", "/v1/%00"),
+        ("/v1/a%20b", "/v1/a%20b"),
+        ("/v1/%C3%A4;a=1@b", "/v1/%C3%A4;a=1@b"),
+        ("/v1/a%3Fb%23c%25", "/v1/a%3Fb%23c%25"),
+    ],
+)
+def test_the_path_that_was_asked_for_is_answered_as_a_reference(client, asked, instance):
+    assert refused(client.get(asked), 404, "not-found")["instance"] == instance
+
+
 def test_a_long_unknown_path_is_cut(client):
     problem = refused(client.get("/" + "p" * 5000), 404, "not-found")
     assert len(problem["instance"]) == 200

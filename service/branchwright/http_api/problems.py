@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Annotated, Final
+from urllib.parse import quote
 
 from pydantic import BaseModel, ConfigDict, Field
 from starlette.responses import Response
@@ -17,6 +18,8 @@ from starlette.types import Receive, Scope, Send
 MEDIA_TYPE: Final = "application/problem+json"
 LONGEST_INPUT: Final = 200
 """How many characters of anything a caller sent may come back in a problem."""
+# RFC 3986, section 3.3, beside the unreserved characters that are never encoded.
+_IN_PATHS: Final = "/:@!$&'()*+,;="
 SCOPE_KEY: Final = "branchwright.problem"
 """Where the scope of a request holds the type of the problem that it was answered with."""
 
@@ -214,21 +217,21 @@ class ProblemError(Exception):
         self.errors = tuple(errors)
         self.headers = dict(headers or {})
 
-    def problem(self, instance: str | None = None) -> Problem:
-        """The problem document, ``instance`` cut to what may be echoed."""
+    def problem(self, path: str | None = None) -> Problem:
+        """The problem document; ``path`` is cut to what may be echoed, and becomes a reference (RFC 3986)."""
         return Problem(
             type=self.kind.type,
             title=self.kind.title,
             status=self.kind.status,
             detail=self.detail,
-            instance=None if instance is None else instance[:LONGEST_INPUT],
+            instance=None if path is None else quote(path[:LONGEST_INPUT], safe=_IN_PATHS),
             errors=list(self.errors),
         )
 
-    def response(self, instance: str) -> Response:
-        """The problem as an HTTP response."""
+    def response(self, path: str) -> Response:
+        """The problem as an HTTP response to what asked for ``path``, the decoded one of the ASGI scope."""
         return _ProblemResponse(
-            self.problem(instance).model_dump_json(),
+            self.problem(path).model_dump_json(),
             status_code=self.kind.status,
             headers=self.headers,
             media_type=MEDIA_TYPE,

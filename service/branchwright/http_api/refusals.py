@@ -23,7 +23,7 @@ async def answer_problem(request: Request, error: Exception) -> Response:
     """The answer to a ProblemError."""
     if not isinstance(error, ProblemError):
         raise error
-    return error.response(request.url.path)
+    return error.response(request.scope["path"])
 
 
 async def answer_http_exception(request: Request, error: Exception) -> Response:
@@ -36,9 +36,9 @@ async def answer_http_exception(request: Request, error: Exception) -> Response:
             return Response(status_code=204, headers=allow)
         return ProblemError(
             METHOD_NOT_ALLOWED, f"This path offers {allow['Allow']}.", headers=allow
-        ).response(request.url.path)
+        ).response(request.scope["path"])
     if error.status_code == NOT_FOUND.status:
-        return ProblemError(NOT_FOUND, _nothing_at(request)).response(request.url.path)
+        return ProblemError(NOT_FOUND, _nothing_at(request)).response(request.scope["path"])
     raise error
 
 
@@ -50,7 +50,7 @@ async def answer_bad_parameters(request: Request, error: Exception) -> Response:
     problem = parameter_problem(
         details, dict(request.query_params), _query_schema(request.scope["route"]), parameters_in="query"
     )
-    return problem.response(request.url.path)
+    return problem.response(request.scope["path"])
 
 
 def _methods(request: Request) -> list[str]:
