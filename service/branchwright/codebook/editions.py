@@ -32,6 +32,8 @@ Location: TypeAlias = Literal["dry", "damp", "wet"]
 Ground: TypeAlias = Literal["soil", "dwelling-driveway", "street", "building", "concrete"]
 Use: TypeAlias = Literal["yes", "no", "listed"]
 
+REMEMBERED_COUNTS = 1000
+"""Counts of conductors whose adjustment is looked up only once."""
 LOCATIONS: tuple[Location, ...] = ("dry", "damp", "wet")
 
 
@@ -130,6 +132,7 @@ class EditionBook:
         self.standard_ratings: tuple[float, ...] = self._table("standard_ratings").numbers("rating_a")
         self._correction = self._table("ambient_correction")
         self._adjustment = self._table("conductor_count_adjustment")
+        self._adjustments: dict[int, Sourced] = {}
         self._ratings = self._table("standard_ratings")
         self._grounding = self._table("grounding_conductor")
         self._fill = self._table("raceway_fill")
@@ -182,9 +185,13 @@ class EditionBook:
 
     def count_adjustment(self, count: int) -> Sourced:
         """Return the adjustment in percent for a number of current-carrying conductors."""
-        found = self._adjustment.at_least("percent", float(count))
+        found = self._adjustments.get(count)
         if found is None:
-            raise CodebookFault("The adjustment table does not end with an open row.")
+            found = self._adjustment.at_least("percent", float(count))
+            if found is None:
+                raise CodebookFault("The adjustment table does not end with an open row.")
+            if count <= REMEMBERED_COUNTS:
+                self._adjustments[count] = found
         return found
 
     def standard_rating_at_least(self, current_a: float) -> Sourced | None:

@@ -9,7 +9,7 @@ from typing import Literal, TypeAlias
 
 from branchwright.calculations.ampacity import rooftop_ambient_c
 from branchwright.calculations.continuous_load import least_rating_a
-from branchwright.checks.circuits.facts import CircuitFacts, Receptacle, Segment, Terminals
+from branchwright.checks.circuits.facts import CircuitFacts, Receptacle, Segment, Terminals, Underground
 from branchwright.codebook import Book, EditionBook, MethodFacts
 from branchwright.findings import Sourced
 from branchwright.quantities.conductor_sizes import RANK, ConductorSize
@@ -100,6 +100,7 @@ class Given:
     """The facts of a circuit under one assumption about unknown ones, and the overcurrent device's rating."""
 
     __slots__ = (
+        "_best",
         "assumption",
         "base_ambient_c",
         "book",
@@ -145,6 +146,7 @@ class Given:
         self.edition = edition
         self.assumption: Assumption = assumption
         self.unknown: set[str] = set()
+        self._best: Given | None = None
         charger = facts.charger
         connection = charger.connection
         self.receptacle = connection if isinstance(connection, Receptacle) else None
@@ -194,6 +196,12 @@ class Given:
             or segment.insulated_cap_column is not None
             or segment.print_column is not None
         ]
+
+    def at_best(self) -> "Given":
+        """Return the same facts with every unknown one at its best; made once for the readings in force."""
+        if self._best is None or self._best.book is not self.book:
+            self._best = Given(self.facts, self.book, self.breaker_a, "best")
+        return self._best
 
     def terminal_column_of(self, size: ConductorSize) -> int:
         """Return the column of the lowest-rated terminal, within the cap and the print of any cable of the run."""
@@ -272,7 +280,7 @@ class Given:
             self.unknown.add(f"/run/{index}/location")
             location = "wet" if self.assumption == "worst" else "dry"
         stated_ambient = self.base_ambient_c if segment.ambient_c is None else segment.ambient_c
-        adder = self._rooftop_adder(segment, method)
+        adder = None if segment.rooftop_clearance is None else self._rooftop_adder(segment, method)
         ambient = stated_ambient
         if adder is not None:
             ambient = rooftop_ambient_c.value(stated_ambient, adder.number)
@@ -319,14 +327,12 @@ class Given:
             listed_c=listed,
             correction_factor=0.0 if correction is None else correction.number,
             adjustment_percent=adjustment.number,
-            ground=self._ground(segment),
+            ground=None if segment.underground is None else self._ground(segment.underground),
         )
 
-    def _ground(self, segment: Segment) -> str | None:
-        """Return what lies above a buried segment, as the cover table names it; None where it is not buried."""
-        if segment.underground is None:
-            return None
-        under = segment.underground.under
+    def _ground(self, underground: Underground) -> str:
+        """Return what lies above a buried segment, as the cover table names it."""
+        under = underground.under
         if under != "dwelling-driveway":
             return under
         occupancy = self.facts.premises.occupancy if self.facts.premises else None

@@ -6,7 +6,7 @@ from contextlib import suppress
 from branchwright.checks.circuits.answers import ConsultedInterpretation, OtherReading
 from branchwright.checks.circuits.circuit import Circuit, Sizes
 from branchwright.checks.circuits.facts import CircuitFacts, CircuitReviewRequest
-from branchwright.checks.circuits.given import Assumption, Given
+from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.checks.circuits.sizing import minimum_size
 from branchwright.codebook import Book, ProvisionLacking, at, interpretations
@@ -79,14 +79,15 @@ def _best_of(circuit: Circuit) -> Callable[[], Circuit]:
 
     def make() -> Circuit:
         if not made:
-            made.append(_rebuilt(circuit, circuit.given.book, "best"))
+            best = circuit.given.at_best()
+            made.append(Circuit(best, circuit.sizes, minimum_size(best), is_review=circuit.is_review))
         return made[0]
 
     return make
 
 
-def _rebuilt(circuit: Circuit, book: Book, assumption: Assumption) -> Circuit:
-    given = Given(circuit.facts, book, circuit.sizes.breaker_a, assumption)
+def _rebuilt(circuit: Circuit, book: Book) -> Circuit:
+    given = Given(circuit.facts, book, circuit.sizes.breaker_a, circuit.given.assumption)
     return Circuit(given, circuit.sizes, minimum_size(given), is_review=circuit.is_review)
 
 
@@ -116,7 +117,7 @@ def verdict_under(
     given = circuit.given
     own = given.book
     if name not in _RULE_CONSULTED:
-        return verdict_of(judge(_rebuilt(circuit, own.with_reading(name, reading), given.assumption), rules))
+        return verdict_of(judge(_rebuilt(circuit, own.with_reading(name, reading)), rules))
     # The conditions do not depend on this reading, so they are lent the other book while the rules run.
     given.book = own.with_reading(name, reading)
     try:

@@ -23,7 +23,7 @@ from branchwright.checks.circuits.rules import Rule
 from branchwright.codebook.editions import Material
 from branchwright.findings import Finding, Remedy, RemedyChange, verdict_of
 from branchwright.findings.citations import Value
-from branchwright.quantities.conductor_sizes import SIZES, sizes_above
+from branchwright.quantities.conductor_sizes import RANK, SIZES, sizes_above
 from branchwright.quantities.lengths import LengthUnit
 from branchwright.quantities.trade_sizes import TRADE_SIZE_RANK, TRADE_SIZES
 
@@ -265,9 +265,10 @@ def _setting_to_rating(request: CircuitFacts, circuit: Circuit, finding: Finding
 def _larger_grounding(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
     pointer = finding.pointer or ""
     size = stated(request, pointer) if pointer.endswith("grounding_size") else None
-    if size is not None:
-        for larger in sizes_above(size):
-            yield Change(pointer, larger, larger, f"Replace the grounding conductor by {larger}.")
+    least = finding.required.value if finding.required is not None else None
+    if size is not None and isinstance(least, str):
+        # The least that is asked for depends on nothing that this change touches: no larger one does more.
+        yield Change(pointer, least, least, f"Replace the grounding conductor by {least}.")
 
 
 def _larger_raceway(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
@@ -336,8 +337,15 @@ def _other_method(request: CircuitFacts, circuit: Circuit, finding: Finding) -> 
     segment = finding.segment
     if segment is None:
         return
-    for name in circuit.given.edition.methods:
-        if name != request.run[segment].wiring_method:
+    conditions = circuit.given.segments[segment]
+    size = circuit.sizes.ungrounded
+    for name, method in circuit.given.edition.methods.items():
+        buried = request.run[segment].underground is not None
+        if name == request.run[segment].wiring_method or method.permitted[conditions.location] == "no":
+            continue
+        made = method.made[circuit.given.material]
+        fits = method.is_raceway or size is None or (made is not None and RANK[size] <= RANK[made[1]])
+        if fits and (not buried or method.underground != "no"):
             yield Change(f"/run/{segment}/wiring_method", name, name, f"Run segment {segment} in {name}.")
 
 

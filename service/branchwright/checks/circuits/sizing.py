@@ -25,7 +25,7 @@ from branchwright.checks.circuits.rules.terminals import take_size
 from branchwright.checks.circuits.rules.underground import prescribed_covers_in
 from branchwright.checks.circuits.rules.voltage_drop import meets_target
 from branchwright.codebook import Book
-from branchwright.quantities.conductor_sizes import SIZES, ConductorSize
+from branchwright.quantities.conductor_sizes import RANK, SIZES, ConductorSize
 
 Predicate: TypeAlias = Callable[[Given, float, ConductorSize], bool]
 
@@ -55,6 +55,8 @@ BOUNDS: Final[tuple[tuple[str, Predicate], ...]] = (
 """What a larger size may run into."""
 
 SMALLEST: Final = "smallest-size-made"
+
+PRESCRIBED_DISCONNECT: Final = InstalledDisconnect(present=True, readily_accessible=True, lockable_open=True)
 
 
 @dataclass(slots=True)
@@ -114,7 +116,7 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
     breaker = given.breaker_a
     material = facts.conductors.grounding_material or facts.conductors.material
     if breaker is None:
-        return Choice(given, _sizes(given, None, None, None, material), None, False, SMALLEST)
+        return Choice(given, _sizes(given, None, None, None, material)[0], None, False, SMALLEST)
     minimum: ConductorSize | None = None
     grown_from: ConductorSize | None = None
     serves = False
@@ -130,25 +132,38 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
             serves = True
             minimum = _measured_from(given, size)
             # Should the unknown facts prove better, the conductors will have grown from a smaller size.
-            grown_from = minimum_size(Given(facts, book, breaker, "best")) if given.unknown else minimum
+            grown_from = minimum_size(given.at_best()) if given.unknown else minimum
         rejecting = _first_rejecting(GROWTH, given, breaker, size)
         if rejecting is not None:
             rejected_by = rejecting
             continue
         rejecting = _first_rejecting(BOUNDS, given, breaker, size)
         if rejecting is None or candidate is None:
-            sizes = _sizes(given, breaker, size, grown_from, material)
-            rejecting = rejecting or _rejecting_raceway(given, sizes)
-            if rejecting is None:
+            sizes, overfull = _sizes(given, breaker, size, grown_from, material)
+            if rejecting is None and not overfull:
                 return Choice(given, sizes, minimum, True, rejected_by)
             candidate = candidate or sizes
-        rejected_by = rejecting
-        if rejecting == "raceway-fill":
-            # Larger conductors only fill it more.
+        rejected_by = rejecting or "raceway-fill"
+        # Larger conductors only fill a raceway more, and fit no better where this size is too large already.
+        if rejecting is None or _is_too_large(given, size):
             break
     if candidate is None:
-        candidate = _sizes(given, breaker, SIZES[-1], grown_from, material)
+        candidate, _ = _sizes(given, breaker, SIZES[-1], grown_from, material)
     return Choice(given, candidate, minimum, False, rejected_by)
+
+
+def _is_too_large(given: Given, size: ConductorSize) -> bool:
+    """Return whether a size is above what some terminal takes or some cable of the run is made with."""
+    rank = RANK[size]
+    for place in given.terminals:
+        if place.marked and place.marked.largest and rank > RANK[place.marked.largest]:
+            return True
+    for segment in given.segments:
+        if not segment.method.is_raceway:
+            made = segment.method.made[given.material]
+            if made is None or rank > RANK[made[1]]:
+                return True
+    return False
 
 
 def _first_rejecting(
@@ -160,25 +175,16 @@ def _first_rejecting(
     return None
 
 
-def _rejecting_raceway(given: Given, sizes: Sizes) -> str | None:
-    for segment in given.segments:
-        trade_size = sizes.trade_sizes[segment.index]
-        if trade_size is not None:
-            content = filling(given, segment, sizes)
-            # Unknown other conductors leave the fill undetermined, which is no reason to refuse a size.
-            if content is not None and not fill(given, segment, content, trade_size).holds:
-                return "raceway-fill"
-    return None
-
-
 def _sizes(
     given: Given,
     breaker: float | None,
     size: ConductorSize | None,
     grown_from: ConductorSize | None,
     grounding_material: str,
-) -> Sizes:
-    """Return the sizes that follow from breaker and ungrounded conductors, and what the design prescribes."""
+) -> tuple[Sizes, bool]:
+    """Return the sizes that follow from breaker and ungrounded conductors with what the design prescribes, and
+    whether some raceway takes them in no trade size.
+    """
     facts = given.facts
     need = (
         grounding_need(given, breaker, size, grown_from, grounding_material)
@@ -195,20 +201,25 @@ def _sizes(
         grounding_material=grounding_material,
         trade_sizes=[segment.raceway_trade_size for segment in facts.run],
         ground_fault_protection="breaker" if protection and protection.required else None,
-        disconnect=(
-            InstalledDisconnect(present=True, readily_accessible=True, lockable_open=True)
-            if disconnect_need(given)[0]
-            else None
-        ),
+        disconnect=(PRESCRIBED_DISCONNECT if disconnect_need(given)[0] else None),
         emergency_shutoff=True if shutoff_need(given)[0] else None,
         covers_in=prescribed_covers_in(given),
         setting_label=(
             True if charger.rated_current_a and charger.rated_current_a > charger.charging_current_a else None
         ),
     )
-    if need is not None:
-        for segment in given.segments:
-            in_raceway = segment.method.is_raceway or segment.facts.sleeve_method is not None
-            if in_raceway and sizes.trade_sizes[segment.index] is None:
-                sizes.trade_sizes[segment.index] = nearest_trade_size(given, segment, sizes)
-    return sizes
+    overfull = False
+    for segment in given.segments:
+        if segment.method.is_raceway or segment.facts.sleeve_method is not None:
+            trade_size = sizes.trade_sizes[segment.index]
+            content = filling(given, segment, sizes)
+            # Unknown other conductors leave the fill undetermined, which is no reason to refuse a size.
+            if content is None:
+                continue
+            if trade_size is None and need is not None:
+                trade_size, holds = nearest_trade_size(given, segment, content)
+                sizes.trade_sizes[segment.index] = trade_size
+                overfull = overfull or not holds
+            elif trade_size is not None:
+                overfull = overfull or not fill(given, segment, content, trade_size).holds
+    return sizes, overfull

@@ -105,15 +105,13 @@ def fill(given: Given, segment: SegmentConditions, content: Filling, trade_size:
     return Fill(content.count, content.area_in2, trade_size, percent, content.limit, holds)
 
 
-def nearest_trade_size(given: Given, segment: SegmentConditions, sizes: Sizes) -> TradeSize | None:
-    """Return the smallest trade size that takes the conductors, else the largest made; None if it cannot be known."""
-    content = filling(given, segment, sizes)
-    trade_size: TradeSize | None = None
-    if content is not None:
-        for trade_size in raceway_of(given, segment).areas_in2:
-            if fill(given, segment, content, trade_size).holds:
-                break
-    return trade_size
+def nearest_trade_size(given: Given, segment: SegmentConditions, content: Filling) -> tuple[TradeSize, bool]:
+    """Return the smallest trade size that takes what fills it, or the largest made; and whether it does take it."""
+    made = list(raceway_of(given, segment).areas_in2)
+    for trade_size in made:
+        if fill(given, segment, content, trade_size).holds:
+            return trade_size, True
+    return made[-1], False
 
 
 @once_per_circuit
