@@ -88,6 +88,11 @@ def test_a_client_is_told(service):
     assert answer.endswith(b"\r\n\r\nThe head is longer than 64 KiB")
 
 
+def test_a_head_above_the_bound_is_refused_also_when_it_arrives_at_once(service):
+    answer = exchange(service, START + b"X-Long: " + b"x" * 100_000 + b"\r\nConnection: close\r\n\r\n")
+    assert answer.startswith(b"HTTP/1.1 431 ")
+
+
 def test_a_head_below_the_bound_is_taken(service):
     answer = exchange(service, START + b"X-Long: " + PIECE + b"\r\nConnection: close\r\n\r\n")
     assert answer.startswith(b"HTTP/1.1 200 ")
