@@ -3,9 +3,10 @@
 import copy
 from collections.abc import Iterator
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.checks.circuits import Json, designed, outcomes, reviewed
+from tests.checks.circuits import Json, by_rule, designed, outcomes, reviewed
 from tests.checks.effort import examples
 from tests.checks.strategies import LOCATIONS, usual_designs, usual_reviews
 
@@ -74,3 +75,41 @@ def test_a_judgement_without_a_fact_holds_for_every_value_of_it(
             # A setting whose access is unknown does not count, so that it needs no label; known to be restricted
             # it counts, and needs one.
             assert "fail" not in found, rule
+
+
+@pytest.mark.source("NEC 625.42(B) of 2023: the nameplate counts unless access to the setting is restricted")
+def test_what_is_assumed_of_the_setting_and_the_power_factor_is_to_be_verified() -> None:
+    request: Json = {
+        "edition": "nec-2023",
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {"charging_current_a": 32, "rated_current_a": 48, "connection": {"kind": "hardwired"}},
+        "conductors": {"material": "copper"},
+        "run": [{"wiring_method": "emt", "length": {"value": 30, "unit": "ft"}, "location": "dry"}],
+    }
+    stated = {item["pointer"]: item["stated"] for item in designed(request)["to_verify"]}
+    assert stated["/charger/setting_access"] == "not stated, taken as unrestricted: the rated 48 A count"
+    assert stated["/charger/power_factor"] == "not stated, taken as 1"
+    request["charger"]["setting_access"] = "unrestricted"
+    stated = {item["pointer"]: item["stated"] for item in designed(request)["to_verify"]}
+    assert stated["/charger/setting_access"] == "unrestricted"
+
+
+@pytest.mark.source("NEC table 300.5: no cover is asked for in a raceway under a building")
+def test_a_raceway_under_a_building_needs_no_stated_cover() -> None:
+    request: Json = {
+        "edition": "nec-2023",
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {"charging_current_a": 32, "connection": {"kind": "hardwired"}},
+        "conductors": {"material": "copper"},
+        "run": [
+            {
+                "wiring_method": "pvc-40",
+                "length": {"value": 30, "unit": "ft"},
+                "underground": {"under": "building"},
+            }
+        ],
+        "installed": {"breaker_rating_a": 40, "ungrounded_size": "8 AWG", "grounding_size": "10 AWG"},
+    }
+    assert by_rule(reviewed(request))["burial-cover"]["outcome"] == "pass"
+    request["run"][0]["underground"] = {"under": "soil"}
+    assert by_rule(reviewed(request))["burial-cover"]["outcome"] == "undetermined"

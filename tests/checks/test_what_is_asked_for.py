@@ -77,6 +77,7 @@ def test_what_is_stated_is_to_be_seen_and_what_is_not_is_named() -> None:
         "/breaker/terminals/largest": ("not stated, not judged", "marking on the breaker"),
         "/breaker/terminals/torque": ("not stated: read the marking", "marking on the breaker"),
         "/charger/terminals/temperature_rating_c": ("75", "marking on the charger"),
+        "/charger/power_factor": ("not stated, taken as 1", "data sheet of the charger"),
         "/charger/terminals/largest": ("not stated, not judged", "marking on the charger"),
         "/charger/terminals/torque": ("not stated: read the marking", "marking on the charger"),
         "/charger/setting_access": ("restricted", "how the setting is reached"),

@@ -222,6 +222,11 @@ class Given:
             return setting, "/charger/charging_current_a"
         return rated, "/charger/rated_current_a"
 
+    @property
+    def setting_matters(self) -> bool:
+        """Whether access to the setting decides which current counts, and is not stated."""
+        return "/charger/setting_access" in self.unknown
+
     def _setting_counts(self) -> bool:
         """Return whether the edition takes an adjusted setting for the rating of this charger."""
         rule = self.edition.provision("current-setting")

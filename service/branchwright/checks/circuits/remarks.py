@@ -90,9 +90,21 @@ def to_verify(given: Given) -> list[ToVerify]:
                 "nameplate of the charger",
             )
         )
-    if charger.power_factor is not None:
+    factor = f"{given.power_factor:g}"
+    found.append(
+        ToVerify(
+            "/charger/power_factor",
+            factor if charger.power_factor is not None else f"not stated, taken as {factor}",
+            "data sheet of the charger",
+        )
+    )
+    if given.setting_matters:
         found.append(
-            ToVerify("/charger/power_factor", f"{charger.power_factor:g}", "data sheet of the charger")
+            ToVerify(
+                "/charger/setting_access",
+                f"not stated, taken as unrestricted: the rated {charger.rated_current_a:g} A count",
+                "how the setting is reached",
+            )
         )
     if charger.setting_access is not None:
         found.append(

@@ -78,12 +78,14 @@ def conductor_continuous_load(circuit: Circuit) -> Finding:
     given = circuit.given
     least = given.least_ampacity_a
     ampacity = terminal_ampacity_a(given, circuit.ungrounded)
+    column = given.terminal_column_of(circuit.ungrounded)
+    by = "its cable" if column < given.column else f"the lowest terminal ({given.column_at})"
     return conductor_continuous_load.at_least(
         ampacity,
         least,
         "A",
-        f"{circuit.ungrounded} {given.material} has {ampacity:g} A at the {given.column} degC column of the lowest "
-        f"terminal ({given.column_at}) and within any cable's cap; the load asks for at least {least:g} A.",
+        f"{circuit.ungrounded} {given.material} has {ampacity:g} A at the {column} degC column of "
+        f"{by}; the load asks for at least {least:g} A.",
         conductor_continuous_load.cited(given.edition),
         circuit.pointer("ungrounded"),
     )

@@ -42,6 +42,8 @@ def _why_not(given: Given) -> str:
         return "This edition does not say that an adjusted setting counts as the rating"
     if provision.says("fixed_only") and given.receptacle is not None:
         return "This edition lets a setting count for permanently connected equipment only"
+    if given.facts.charger.setting_access == "unrestricted":
+        return "Access to the setting is not restricted"
     return "Access to the setting is not stated to be restricted"
 
 

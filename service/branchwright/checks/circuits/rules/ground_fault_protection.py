@@ -15,6 +15,12 @@ COVERED = {
     "indoors": "indoors",
 }
 """The name that the provision uses for each location of a charger."""
+PLACES = {
+    "outdoors": "outdoors",
+    "garage": "in garages",
+    "accessory-building": "in accessory buildings",
+    "indoors": "elsewhere indoors",
+}
 
 
 @dataclass(slots=True)
@@ -75,7 +81,7 @@ def _of_hardwired_outlet(given: Given, breaker_a: float) -> ProtectionNeed:
     if occupancy is not None and occupancy not in DWELLINGS:
         return ProtectionNeed(False, "the section is for dwellings", cited)
     if location is not None and not hardwired.says(COVERED[location]):
-        return ProtectionNeed(False, f"the section does not cover outlets {location}", cited)
+        return ProtectionNeed(False, f"the section does not cover outlets {PLACES[location]}", cited)
     if given.book.reading("hardwired-outlet") == "not-an-outlet":
         return ProtectionNeed(False, "by this reading a hardwired charger is no outlet", cited)
     if occupancy is None or location is None:
@@ -84,7 +90,7 @@ def _of_hardwired_outlet(given: Given, breaker_a: float) -> ProtectionNeed:
             None, "the section covers dwellings by the location of the charger", cited, missing
         )
     return ProtectionNeed(
-        True, f"a dwelling's outlet ({location}) on a circuit of up to {limit:g} A needs it", cited
+        True, f"a dwelling's outlet {PLACES[location]} on a circuit of up to {limit:g} A needs it", cited
     )
 
 

@@ -54,7 +54,11 @@ class Rule:
             for need in self.needs:
                 if need in circuit.missing:
                     why = "is not stated" if circuit.is_review else "could not be chosen"
-                    return self.undetermined(circuit.pointer(need), f"Needs {NEEDED[need]}, which {why}.")
+                    return self.undetermined(
+                        circuit.pointer(need),
+                        f"Needs {NEEDED[need]}, which {why}.",
+                        self.cited(circuit.given.edition),
+                    )
         try:
             finding = self.function(circuit)
             waits = self._waits(circuit) if self.waits_for and circuit.given.unknown else []

@@ -9,7 +9,18 @@ from branchwright.quantities.lengths import UNITS_PER_FOOT, feet, inches
 
 MM_PER_FOOT = UNITS_PER_FOOT["mm"]
 MM_PER_INCH = MM_PER_FOOT / UNITS_PER_FOOT["in"]
+WORDS = {
+    "dwelling-driveway": "a dwelling's driveway",
+    "street": "a street or another driveway",
+    "building": "a building",
+    "concrete": "a concrete slab",
+}
 METRIC = frozenset({"m", "mm"})
+
+
+def above(segment: SegmentConditions) -> str:
+    """Return in words what lies above a buried segment."""
+    return WORDS.get(segment.ground or "", "soil")
 
 
 def least_cover(given: Given, segment: SegmentConditions, unit: str = "in") -> Sourced | None:
@@ -109,7 +120,7 @@ def burial_cover(circuit: Circuit) -> Finding:
         if least is None:
             return burial_cover.finding(
                 "fail",
-                f"Segment {segment.index}: {raceway_of(given, segment).name} may not lie under {segment.ground}"
+                f"Segment {segment.index}: {raceway_of(given, segment).name} may not lie under {above(segment)}"
                 f"{'' if segment.method.is_raceway else ' without a raceway that may'}.",
                 citation=cited,
                 pointer=f"/run/{segment.index}/wiring_method",
@@ -123,6 +134,9 @@ def burial_cover(circuit: Circuit) -> Finding:
             cover = inches(underground.cover.value, underground.cover.unit) + 0.0
             if metric:
                 cover = round(feet(underground.cover.value, underground.cover.unit) * MM_PER_FOOT, 6) + 0.0
+        if cover is None and least.number == 0:
+            # There is no less cover than none.
+            cover = 0.0
         if cover is None:
             unknown = unknown or burial_cover.undetermined(
                 pointer,
@@ -134,7 +148,7 @@ def burial_cover(circuit: Circuit) -> Finding:
             cover,
             least.number,
             unit,
-            f"Segment {segment.index} ({segment.method.name} under {segment.ground}) has {cover:g} {unit} of cover; "
+            f"Segment {segment.index} ({segment.method.name} under {above(segment)}) has {cover:g} {unit} of cover; "
             f"at least {least.number:g} {unit}.",
             cited,
             pointer,
