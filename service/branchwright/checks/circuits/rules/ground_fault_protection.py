@@ -17,8 +17,8 @@ COVERED = {
 """The name that the provision uses for each location of a charger."""
 PLACES = {
     "outdoors": "outdoors",
-    "garage": "in garages",
-    "accessory-building": "in accessory buildings",
+    "garage": "in a garage",
+    "accessory-building": "in an accessory building",
     "indoors": "elsewhere indoors",
 }
 
