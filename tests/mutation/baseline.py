@@ -43,18 +43,19 @@ class Baseline:
 class Observer:
     """A plugin that names the running test to the coverage measurement and takes its time.
 
-    Before each test the caches of the service are emptied, so that a test that merely finds what another has left
-    in a cache is known to depend on the lines that fill it.
+    Before each test the caches of the measured modules are emptied, so that a test that merely finds what another
+    has left in a cache is known to depend on the lines that fill it.
     """
 
-    def __init__(self, measured: coverage.Coverage) -> None:
+    def __init__(self, measured: coverage.Coverage, files: list[str]) -> None:
         self.seconds: dict[str, float] = {}
         self.failed: list[str] = []
         self._measured = measured
+        self._files = files
 
     @pytest.hookimpl(wrapper=True)
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
-        for cached in _caches():
+        for cached in _caches(self._files):
             cached.cache_clear()
         self._measured.switch_context(item.nodeid)
         begun = time.process_time()
@@ -68,11 +69,11 @@ class Observer:
             self.failed.append(report.nodeid)
 
 
-def _caches() -> "list[functools._lru_cache_wrapper[object]]":
+def _caches(files: list[str]) -> "list[functools._lru_cache_wrapper[object]]":
     return [
         value
-        for name, module in list(sys.modules.items())
-        if name.partition(".")[0] == "branchwright"
+        for module in list(sys.modules.values())
+        if getattr(module, "__file__", None) in files
         for value in vars(module).values()
         if isinstance(value, functools._lru_cache_wrapper)
     ]
@@ -85,7 +86,7 @@ def observe(root: Path, files: list[Path], arguments: list[str], written_to: Pat
         data_file=None, include=[str(root / file) for file in files], config_file=False, messages=False
     )
     measured.start()
-    observer = Observer(measured)
+    observer = Observer(measured, [str(root / file) for file in files])
     code = pytest.main(arguments, plugins=[observer])
     measured.stop()
     # Tests that fail without any mutant are left out of the trials, and the report names them.

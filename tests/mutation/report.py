@@ -116,7 +116,7 @@ def page(outcome: dict[str, Any], command: str, day: str, revision: str, machine
     )
     excluded = ", ".join(f"{count} {kind}" for kind, count in sorted(outcome["excluded"].items()))
     lines = [
-        "# Mutation testing",
+        f"# Mutation testing: {', '.join(outcome['there_are'])}",
         "",
         "A mutant is the service with one small change in its source: a comparison turned round, a number raised",
         "by one, a call left out. Where a test fails, the mutant is killed; where all pass, it survives, and",

@@ -83,7 +83,7 @@ def main(task_file: str, result_file: str) -> None:
         left_out.update(known.failed)
         trials.load(known.libraries)
         controlled(root, sources, known, inner)
-        planned = trials.plan(inner, known, task["patience"])
+        planned = trials.plan(inner, known, suite, task["patience"])
         trials.run(planned, root, sources, task["processes"], ARGUMENTS, done)
     order = {mutant: place for place, mutant in enumerate(mutants)}
     results.sort(

@@ -16,13 +16,21 @@ SUITES: dict[str, tuple[str, ...]] = {
         "tests/checks/test_schema_and_codebook_agree.py",
     ),
     "checks/circuits": (
-        "tests/checks",
+        "tests/checks/test_units_and_relations.py",
+        "tests/checks/test_what_is_asked_for.py",
+        "tests/checks/test_remedies_by_rule.py",
         "tests/situations",
+        "tests/checks",
         "tests/http_api/test_openapi_drift.py",
         "tests/contract/test_misfits.py",
     ),
 }
-"""Tests by package; further ones of a package come with `--tests`."""
+"""Tests by package, those that are asked first before the others; further ones come with `--tests`."""
+
+
+def rank(suite: list[str], test: str) -> int:
+    """Where in a suite a test stands."""
+    return next(place for place, folder in enumerate(suite) if test.startswith(folder))
 
 
 def package_of(path: Path) -> str:
