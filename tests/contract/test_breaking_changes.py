@@ -625,7 +625,9 @@ def test_a_comparison_in_vain_hides_no_break():
         return {"type": "object", "properties": {"inner": {"$ref": f"#/components/schemas/{name}"}, **more}}
 
     c, d = {"type": "string"}, {"type": "string", "maxLength": 3}
-    old_root = {"properties": {"p": {"$ref": "#/components/schemas/A"}, "q": {"$ref": "#/components/schemas/C"}}}
+    old_root = {
+        "properties": {"p": {"$ref": "#/components/schemas/A"}, "q": {"$ref": "#/components/schemas/C"}}
+    }
     new_root = {
         "properties": {
             "p": {"anyOf": [{"$ref": "#/components/schemas/X"}, {"$ref": "#/components/schemas/Y"}]},
