@@ -14,8 +14,9 @@ from branchwright.checks.circuits.judging import (
     judge,
     verdict_under,
 )
+from branchwright.checks.circuits.proposals import DESIGN_CANDIDATES
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
-from branchwright.checks.circuits.remedies import DESIGN_CANDIDATES, attach
+from branchwright.checks.circuits.remedies import attach
 from branchwright.checks.circuits.sizing import Choice, choose
 from branchwright.checks.circuits.working import working
 from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of

@@ -14,8 +14,9 @@ from branchwright.checks.circuits.judging import (
     judge,
     verdict_under,
 )
+from branchwright.checks.circuits.proposals import REVIEW_CANDIDATES
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
-from branchwright.checks.circuits.remedies import REVIEW_CANDIDATES, attach
+from branchwright.checks.circuits.remedies import attach
 from branchwright.checks.circuits.reuse import existing_circuit
 from branchwright.checks.circuits.working import working
 from branchwright.findings import Provenance, sha256_of, verdict_of
