@@ -8,7 +8,8 @@ from typing import Any, Literal, TypeVar
 from branchwright.calculations.ampacity import corrected_ampacity_a, governing_ampacity_a
 from branchwright.calculations.voltage_drop import drop_percent, drop_v, line_ohm, loop_ohm
 from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect, TorqueRecord
-from branchwright.checks.circuits.given import Given, SegmentConditions
+from branchwright.checks.circuits.given import Given
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.quantities.conductor_sizes import RANK, ConductorSize
 from branchwright.quantities.trade_sizes import TradeSize
 

@@ -24,7 +24,7 @@ from branchwright.checks.circuits.answers import (
     VoltageDrop,
 )
 from branchwright.checks.circuits.circuit import Circuit, segment_ampacity_a, voltage_drop
-from branchwright.checks.circuits.given import Given, SegmentConditions, least_breaker_a, matched_receptacle
+from branchwright.checks.circuits.given import Given, least_breaker_a, matched_receptacle
 from branchwright.checks.circuits.rules.current_setting import SETTING
 from branchwright.checks.circuits.rules.disconnecting_means import disconnect_of
 from branchwright.checks.circuits.rules.emergency_shutoff import shutoff_of
@@ -32,6 +32,7 @@ from branchwright.checks.circuits.rules.ground_fault_protection import protectio
 from branchwright.checks.circuits.rules.raceway_fill import fills
 from branchwright.checks.circuits.rules.raceway_temperature import operating_c
 from branchwright.checks.circuits.rules.underground import least_cover
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.checks.circuits.sizing import Choice
 from branchwright.codebook import ProvisionLacking
 from branchwright.quantities.conductor_sizes import ConductorSize

@@ -1,4 +1,4 @@
-"""What the stated facts come to before any size is chosen: load, terminals, and each segment's conditions.
+"""What the stated facts come to before any size is chosen: load, terminals, and the conditions of the run.
 
 Unknown facts are taken twice: at their worst for judging, and at their best to tell a failure from a
 judgement that waits for the missing fact.
@@ -7,18 +7,16 @@ judgement that waits for the missing fact.
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-from branchwright.calculations.ampacity import rooftop_ambient_c
 from branchwright.calculations.continuous_load import least_rating_a
-from branchwright.checks.circuits.facts import CircuitFacts, Receptacle, Segment, Terminals, Underground
-from branchwright.codebook import Book, EditionBook, MethodFacts
+from branchwright.checks.circuits.facts import CircuitFacts, Receptacle, Terminals
+from branchwright.checks.circuits.segment_conditions import conditions_of
+from branchwright.codebook import Book, EditionBook
 from branchwright.findings import Sourced
-from branchwright.quantities.conductor_sizes import RANK, ConductorSize
-from branchwright.quantities.lengths import inches
+from branchwright.quantities.conductor_sizes import ConductorSize
 
 Assumption: TypeAlias = Literal["worst", "best"]
 
 DEFAULT_INSULATION = "THWN-2"
-SMALL_DWELLINGS = frozenset({"one-family", "two-family"})
 
 
 @dataclass(slots=True)
@@ -28,43 +26,6 @@ class TerminalsAt:
     at: str
     pointer: str
     marked: Terminals | None
-
-
-@dataclass(slots=True)
-class SegmentConditions:
-    """One segment with everything about it that does not depend on a size."""
-
-    index: int
-    facts: Segment
-    method: MethodFacts
-    length_ft: float
-    location: str
-    base_ambient_c: float
-    adder: Sourced | None
-    ambient_c: float
-    start_column: int
-    cap: Sourced | None
-    cap_column: int | None
-    insulated_cap: Sourced | None
-    insulated_cap_column: int | None
-    insulated_cap_rank: int
-    print_column: int | None
-    insulation_permitted: bool
-    correction: Sourced | None
-    others: int
-    conductor_count: int
-    adjustment: Sourced
-    is_nipple: bool
-    listed_c: float | None
-    correction_factor: float
-    adjustment_percent: float
-    ground: str | None
-
-    def cap_column_of(self, size: ConductorSize) -> int | None:
-        """Return the column that caps a size here, if any: the cable's own, or the one in thermal insulation."""
-        if self.insulated_cap_column is None or RANK[size] > self.insulated_cap_rank:
-            return self.cap_column
-        return min(self.insulated_cap_column, self.cap_column or self.insulated_cap_column)
 
 
 def least_breaker_a(edition: EditionBook, load_a: float) -> float:
@@ -188,7 +149,7 @@ class Given:
         # Figures by size that sizing, rules and working ask for again and again; none depends on a reading.
         self.run_ampacities_a: dict[str, float] = {}
         self.voltage_drops: dict[str, tuple[float, float] | None] = {}
-        self.segments = [self._conditions(index, segment) for index, segment in enumerate(facts.run)]
+        self.segments = [conditions_of(self, index, segment) for index, segment in enumerate(facts.run)]
         self.capped = [
             segment
             for segment in self.segments
@@ -275,126 +236,3 @@ class Given:
             if rating < column or not at:
                 column, at = min(rating, greatest), place.at
         return column, at
-
-    def _conditions(self, index: int, segment: Segment) -> SegmentConditions:
-        edition = self.edition
-        method = edition.methods[segment.wiring_method]
-        # Below grade a raceway is wet inside and a cable lies in the wet, whatever is stated.
-        location: str | None = "wet" if segment.underground else segment.location
-        if location is None:
-            self.unknown.add(f"/run/{index}/location")
-            location = "wet" if self.assumption == "worst" else "dry"
-        stated_ambient = self.base_ambient_c if segment.ambient_c is None else segment.ambient_c
-        adder = None if segment.rooftop_clearance is None else self._rooftop_adder(segment, method)
-        ambient = stated_ambient
-        if adder is not None:
-            ambient = rooftop_ambient_c.value(stated_ambient, adder.number)
-        start, permitted = self._start_column(method, location, segment)
-        correction = edition.ambient_correction(ambient, start)
-        others = segment.other_current_carrying_conductors
-        if others is None:
-            others = 2 * ((segment.bundled_cables or 1) - 1) if not method.is_raceway else 0
-        count = self.ungrounded_count + self.neutral_counts + others
-        length_ft = segment.length.ft
-        nipple = method.is_raceway and self._is_nipple(index, segment)
-        short = nipple or (not method.is_raceway and self._is_short_bundle(method, segment))
-        adjustment = edition.count_adjustment(1 if short else count)
-        cap = method.cap_c
-        insulated_cap = method.insulated_cap_c if segment.in_thermal_insulation else None
-        listed: float | None = segment.raceway_temperature_rating_c
-        if listed is None:
-            listing = method.listed_c[location]
-            listed = None if listing is None else listing.number
-        elif not method.is_raceway:
-            listed = None
-        return SegmentConditions(
-            index=index,
-            facts=segment,
-            method=method,
-            length_ft=length_ft,
-            location=location,
-            base_ambient_c=stated_ambient,
-            adder=adder,
-            ambient_c=ambient,
-            start_column=start,
-            cap=cap,
-            cap_column=None if cap is None else int(cap.number),
-            insulated_cap=insulated_cap,
-            insulated_cap_column=None if insulated_cap is None else int(insulated_cap.number),
-            insulated_cap_rank=RANK[method.insulated_cap_up_to],
-            print_column=start if method.marked_rating else None,
-            insulation_permitted=permitted,
-            correction=correction,
-            others=others,
-            conductor_count=count,
-            adjustment=adjustment,
-            is_nipple=nipple,
-            listed_c=listed,
-            correction_factor=0.0 if correction is None else correction.number,
-            adjustment_percent=adjustment.number,
-            ground=None if segment.underground is None else self._ground(segment.underground),
-        )
-
-    def _ground(self, underground: Underground) -> str:
-        """Return what lies above a buried segment, as the cover table names it."""
-        under = underground.under
-        if under != "dwelling-driveway":
-            return under
-        occupancy = self.facts.premises.occupancy if self.facts.premises else None
-        if occupancy is None:
-            self.unknown.add("/premises/occupancy")
-            return "street" if self.assumption == "worst" else under
-        return under if occupancy in SMALL_DWELLINGS else "street"
-
-    def _is_short_bundle(self, method: MethodFacts, segment: Segment) -> bool:
-        """Return whether a cable lies in its bundle for too short a way to be adjusted for it."""
-        always_above = method.bundle_count
-        if (
-            always_above is not None
-            and segment.in_thermal_insulation
-            and (segment.bundled_cables or 1) > always_above.number
-        ):
-            return False
-        longest = self.edition.provision("bundling").number("longest_in")
-        return inches(segment.length.value, segment.length.unit) <= longest
-
-    def _rooftop_adder(self, segment: Segment, method: MethodFacts) -> Sourced | None:
-        clearance = segment.rooftop_clearance
-        if clearance is None:
-            return None
-        rule = self.edition.provision("rooftop")
-        if method.is_raceway and self.insulation == rule.values["exempt_insulation"].name:
-            return None
-        height = inches(clearance.value, clearance.unit)
-        if height >= rule.number("clearance_in"):
-            return None
-        # Below both clearances the readings agree, and neither needs to be consulted.
-        if (
-            height >= rule.limit("clearance_smaller_in")
-            and self.book.reading("rooftop-clearance") == "three-quarters-inch"
-        ):
-            return None
-        return rule.values["adder_c"]
-
-    def _start_column(self, method: MethodFacts, location: str, segment: Segment) -> tuple[int, bool]:
-        """Return the column that correction starts from, and whether the insulation may be there at all."""
-        if method.marked_rating and segment.cable and segment.cable.conductor_temperature_rating_c:
-            return segment.cable.conductor_temperature_rating_c, True
-        if method.start_c is not None:
-            return int(method.start_c.number), True
-        temperatures = self.edition.insulation_temperatures
-        here = temperatures.get((self.insulation, location))
-        if here is not None:
-            return int(here.number), True
-        # Not permitted here: a rule says so, and the lowest column keeps the other figures on the safe side.
-        return 60, False
-
-    def _is_nipple(self, index: int, segment: Segment) -> bool:
-        """A short raceway with an enclosure at both ends: panel, charger or a point of the run."""
-        longest = self.edition.provision("nipple").number("longest_in")
-        if inches(segment.length.value, segment.length.unit) > longest:
-            return False
-        ends = {point.after_segment for point in self.facts.points or ()}
-        starts_at_enclosure = index == 0 or index - 1 in ends
-        stops_at_enclosure = index == len(self.facts.run) - 1 or index in ends
-        return starts_at_enclosure and stops_at_enclosure

@@ -1,8 +1,9 @@
 """The emergency shutoff of chargers outside small dwellings."""
 
 from branchwright.checks.circuits.circuit import Circuit, once_per_circuit
-from branchwright.checks.circuits.given import SMALL_DWELLINGS, Given
+from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
+from branchwright.checks.circuits.segment_conditions import SMALL_DWELLINGS
 from branchwright.findings import Finding
 
 

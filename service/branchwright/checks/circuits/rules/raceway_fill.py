@@ -9,8 +9,9 @@ from branchwright.calculations.raceway_fill import (
     same_size_count,
 )
 from branchwright.checks.circuits.circuit import Circuit, Sizes, neutral_count, once_per_circuit
-from branchwright.checks.circuits.given import Given, SegmentConditions
+from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import NEEDED, rule
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.codebook import MethodFacts
 from branchwright.findings import Finding, Sourced
 from branchwright.quantities.lengths import inches

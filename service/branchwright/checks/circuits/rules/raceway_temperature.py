@@ -2,8 +2,9 @@
 
 from branchwright.calculations.conductor_temperature import operating_temperature_c
 from branchwright.checks.circuits.circuit import Circuit
-from branchwright.checks.circuits.given import Given, SegmentConditions
+from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.findings import Finding
 from branchwright.quantities.conductor_sizes import ConductorSize
 

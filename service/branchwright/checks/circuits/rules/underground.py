@@ -1,9 +1,10 @@
 """Segments below grade: the wiring method and its cover."""
 
 from branchwright.checks.circuits.circuit import Circuit
-from branchwright.checks.circuits.given import Given, SegmentConditions
+from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.raceway_fill import raceway_of
 from branchwright.checks.circuits.rules.rule import rule
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.findings import Finding, Provided, Required, Sourced
 from branchwright.quantities.lengths import UNITS_PER_FOOT, feet, inches
 

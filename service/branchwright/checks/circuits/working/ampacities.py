@@ -3,7 +3,7 @@
 from branchwright.calculations.ampacity import corrected_ampacity_a, rooftop_ambient_c, short_length_limit_ft
 from branchwright.calculations.continuous_load import least_rating_a
 from branchwright.checks.circuits.circuit import run_ampacity_a, segment_ampacity_a, terminal_ampacity_a
-from branchwright.checks.circuits.given import SegmentConditions
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.checks.circuits.working.ledger import Ledger, stated
 from branchwright.findings import Sourced, StepInput
 from branchwright.quantities.conductor_sizes import ConductorSize

@@ -2,7 +2,7 @@
 
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.facts import CircuitReviewRequest
-from branchwright.checks.circuits.given import SegmentConditions
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.findings import Citation, Step, StepInput
 from branchwright.findings.citations import Value
 from branchwright.quantities.lengths import UNITS_PER_FOOT

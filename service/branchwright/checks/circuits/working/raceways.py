@@ -3,9 +3,9 @@
 from branchwright.calculations.conductor_temperature import operating_temperature_c
 from branchwright.calculations.raceway_fill import circle_area_in2, fill_percent, same_size_count
 from branchwright.checks.circuits.circuit import neutral_count
-from branchwright.checks.circuits.given import SegmentConditions
 from branchwright.checks.circuits.rules.raceway_fill import fills, raceway_of
 from branchwright.checks.circuits.rules.raceway_temperature import REFERENCE_COLUMN
+from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.checks.circuits.working.ledger import Ledger, stated
 from branchwright.findings import StepInput
 from branchwright.quantities.lengths import UNITS_PER_FOOT, inches
