@@ -170,8 +170,13 @@ def test_cover_of_buried_methods(edition: str) -> None:
     assert set(rows) == set(GROUNDS)
     for under, row in rows.items():
         for column in ("cable_in", "rigid_metal_in", "other_raceway_in"):
-            found = value(book(edition).burial_cover(under, column))
-            assert found == (float(row[column]) if row[column] else None)
+            metric = column.replace("_in", "_mm")
+            for unit, printed in (("in", row[column]), ("mm", row[metric])):
+                found = value(book(edition).burial_cover(under, column, unit))
+                assert found == (float(printed) if printed else None)
+            assert value(book(edition).burial_cover(under, column)) == (
+                float(row[column]) if row[column] else None
+            )
 
 
 def test_receptacles(edition: str) -> None:

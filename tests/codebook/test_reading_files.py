@@ -214,6 +214,14 @@ def test_tables_without_an_open_row_are_named() -> None:
         book.count_adjustment(100)
 
 
+def test_what_is_remembered_of_counts_is_bounded() -> None:
+    # A caller may name any count of conductors: a thousand are kept, and no others.
+    book = EditionBook("nec-2023")
+    for count in (1, 4, 999, 1000, 1001, 5000):
+        assert book.count_adjustment(count) == book.count_adjustment(count)
+    assert sorted(book._adjustments) == [1, 4, 999, 1000]
+
+
 @pytest.mark.parametrize("lacking", ["within_of_box_in", "interval_in", "section"])
 def test_supports_that_lack_a_part_are_no_supports(lacking: str) -> None:
     book = EditionBook("nec-2023")
