@@ -1,10 +1,14 @@
-"""The requests of the situations, with their answers: cases that an electrician can read, each asked once."""
+"""The requests of the situations, with their answers: cases that an electrician can read."""
 
 import tomllib
 from functools import cache
 from pathlib import Path
+from typing import TypeAlias
 
 from tests.checks.circuits import Json, designed, reviewed
+
+Asked: TypeAlias = tuple[str, Json, Json]
+"""Kind, request and answer."""
 
 FOLDER = Path(__file__).parents[1] / "situations"
 
@@ -23,14 +27,11 @@ def requests() -> dict[str, tuple[str, Json]]:
     return found
 
 
-@cache
-def answers() -> dict[str, tuple[str, Json, Json]]:
-    """Kind, request and answer of each, and those of the review of each design."""
-    found: dict[str, tuple[str, Json, Json]] = {}
-    for name, (kind, request) in requests().items():
-        answer = {"design": designed, "review": reviewed}[kind](request)
-        found[name] = kind, request, answer
-        if kind == "design" and answer["review_request"] is not None:
-            asked = answer["review_request"]
-            found[f"{name} reviewed"] = "review", asked, reviewed(asked)
+def asked_of(name: str) -> list[Asked]:
+    """A situation with its answer, and the review of its design where it has one."""
+    kind, request = requests()[name]
+    answer = {"design": designed, "review": reviewed}[kind](request)
+    found: list[Asked] = [(kind, request, answer)]
+    if kind == "design" and answer["review_request"] is not None:
+        found.append(("review", answer["review_request"], reviewed(answer["review_request"])))
     return found

@@ -7,7 +7,7 @@ import re
 
 import pytest
 from tests.checks.circuits import Json, by_rule
-from tests.checks.situations import answers, requests
+from tests.checks.situations import Asked, asked_of, requests
 from tests.checks.test_every_answer import holds_for_every_answer
 from tests.situations.test_situations import at_pointer
 
@@ -99,23 +99,14 @@ UNITS_OF_STEPS = {
 SMALLER_MEANS_LATER = [f"{number} AWG" for number in (14, 12, 10, 8, 6, 4, 3, 2, 1)]
 SIZES = [*SMALLER_MEANS_LATER, "1/0 AWG", "2/0 AWG", "3/0 AWG", "4/0 AWG", "250 kcmil"]
 
-every_situation = pytest.mark.parametrize("name", list(requests()))
 
-
-def both(name: str) -> list[tuple[str, Json, Json]]:
-    """A situation, and the review of its design where it has one."""
-    return [answers()[each] for each in (name, f"{name} reviewed") if each in answers()]
-
-
-@every_situation
-def test_what_holds_of_every_answer_holds_of_the_situations(name: str) -> None:
-    for kind, request, answer in both(name):
+def what_holds_of_every_answer_holds_of_the_situations(asked: list[Asked]) -> None:
+    for kind, request, answer in asked:
         holds_for_every_answer(kind, request, answer)
 
 
-@every_situation
-def test_units_of_findings(name: str) -> None:
-    for _, _, answer in both(name):
+def units_of_findings(asked: list[Asked]) -> None:
+    for _, _, answer in asked:
         for rule, finding in by_rule(answer).items():
             assert re.fullmatch(r"[a-z]+([ -][a-z]+)*", finding["subject"]), finding
             for part in (finding["required"], finding["provided"]):
@@ -125,9 +116,8 @@ def test_units_of_findings(name: str) -> None:
                 assert finding["required"]["unit"] == finding["provided"]["unit"], finding
 
 
-@every_situation
-def test_units_of_steps(name: str) -> None:
-    for _, _, answer in both(name):
+def units_of_steps(asked: list[Asked]) -> None:
+    for _, _, answer in asked:
         for step in answer["steps"]:
             assert step["unit"] == UNITS_OF_STEPS[re.sub(r"^segment-\d+-", "segment-", step["id"])], step
             for each, given in step["inputs"].items():
@@ -136,9 +126,8 @@ def test_units_of_steps(name: str) -> None:
                     assert given["unit"] == UNITS_BY_ENDING[ending], (step["id"], each, given)
 
 
-@every_situation
-def test_inputs_come_from_where_they_say(name: str) -> None:
-    for kind, request, answer in both(name):
+def inputs_come_from_where_they_say(asked: list[Asked]) -> None:
+    for kind, request, answer in asked:
         whole = {"request": request, "design": answer["design"]}
         for step in answer["steps"]:
             for each, given in step["inputs"].items():
@@ -159,9 +148,8 @@ def order(value: object) -> float:
 OTHER_WAYS = {"raceway-fill", "grounding-conductor-size", "terminal-torque"}
 
 
-@every_situation
-def test_an_outcome_follows_from_what_is_required_and_provided(name: str) -> None:
-    for _, _, answer in both(name):
+def an_outcome_follows_from_what_is_required_and_provided(asked: list[Asked]) -> None:
+    for _, _, answer in asked:
         for rule, finding in by_rule(answer).items():
             required, provided = finding["required"], finding["provided"]
             if required is None or provided is None or finding["outcome"] not in ("pass", "fail"):
@@ -183,9 +171,8 @@ def test_an_outcome_follows_from_what_is_required_and_provided(name: str) -> Non
                     assert other in ("present", "at-least", "at-most", "equal")
 
 
-@every_situation
-def test_a_margin_is_that_of_the_two_values(name: str) -> None:
-    for _, _, answer in both(name):
+def a_margin_is_that_of_the_two_values(asked: list[Asked]) -> None:
+    for _, _, answer in asked:
         for finding in answer["findings"]:
             if finding["margin_percent"] is None or not finding["required"]["value"]:
                 continue
@@ -194,9 +181,8 @@ def test_a_margin_is_that_of_the_two_values(name: str) -> None:
             assert finding["margin_percent"] == pytest.approx(sign * (found / wanted - 1) * 100, abs=0.2)
 
 
-@every_situation
-def test_a_design_says_what_its_findings_and_steps_say(name: str) -> None:
-    _, request, answer = answers()[name]
+def a_design_says_what_its_findings_and_steps_say(asked: list[Asked]) -> None:
+    _, request, answer = asked[0]
     design = answer["design"]
     if design is None or "review_request" not in answer or answer["review_request"] is None:
         return
@@ -238,3 +224,19 @@ def stated_higher(request: Json) -> bool:
     """Whether the charger is set below its rating."""
     charger = request["charger"]
     return charger.get("rated_current_a", 0) > charger["charging_current_a"]
+
+
+@pytest.mark.source(
+    "the units, comparisons and margins that the documentation defines; endings of names by hand"
+)
+@pytest.mark.parametrize("name", list(requests()))
+def test_an_answer_to_a_situation_agrees_with_itself(name: str) -> None:
+    # One test for all, so that each situation is asked once, and by a test of its own.
+    asked = asked_of(name)
+    what_holds_of_every_answer_holds_of_the_situations(asked)
+    units_of_findings(asked)
+    units_of_steps(asked)
+    inputs_come_from_where_they_say(asked)
+    an_outcome_follows_from_what_is_required_and_provided(asked)
+    a_margin_is_that_of_the_two_values(asked)
+    a_design_says_what_its_findings_and_steps_say(asked)
