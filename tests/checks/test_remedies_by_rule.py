@@ -4,7 +4,7 @@ import copy
 from typing import Any
 
 import pytest
-from tests.checks.circuits import Json, by_rule, outcomes, reviewed
+from tests.checks.circuits import Json, by_rule, designed, outcomes, reviewed
 
 LUGS = {"temperature_rating_c": 75, "materials": ["copper", "aluminum"]}
 
@@ -206,3 +206,45 @@ def test_access_is_restricted_where_that_is_all() -> None:
         ("/charger/setting_access", "restricted"),
         ("/installed/setting_label", True),
     ]
+
+
+@pytest.mark.source(
+    "NEC chapter 9, table 9: 250 kcmil copper in steel, 0.054 ohm/kft; 48 A over 1500 ft, by hand"
+)
+def test_a_target_that_no_size_keeps_is_loosened_to_what_the_largest_keeps() -> None:
+    request = sound()
+    del request["installed"]
+    del request["run"][0]["raceway_trade_size"]
+    request["run"][0]["length"]["value"] = 1500
+    request["targets"] = {"voltage_drop_percent": 1}
+    answer = designed(request)
+    assert answer["design"] is None
+    remedy = by_rule(answer)["voltage-drop-target"]["remedy"]
+    assert remedy["pointer"] == "/targets/voltage_drop_percent"
+    # 2 x 0.054 ohm/kft x 1.5 kft x 48 A = 7.8 V, 3.2 % of 240 V, and a little for the reactance.
+    assert 3.2 < remedy["proposed"] < 3.5
+    assert remedy["proposed"] == round(remedy["proposed"], 1)
+    request["targets"] = {"voltage_drop_percent": remedy["proposed"]}
+    design = designed(request)["design"]
+    assert remedy["proposed"] - 0.11 < design["voltage_drop"]["percent"] <= remedy["proposed"]
+
+
+@pytest.mark.parametrize(
+    ("rated_a", "asked_a", "proposed_a"),
+    [(None, 90, 80), (None, 76, 72), (None, 70, 64), (None, 60, 56), (None, 50, 48)],
+)
+def test_a_smaller_charger_is_of_a_current_that_is_common(
+    rated_a: float | None, asked_a: float, proposed_a: float
+) -> None:
+    # 250 kcmil carries each of these: what fails is the breaker that the charger's own marking permits.
+    request = sound(asked_a)
+    del request["installed"]
+    del request["run"][0]["raceway_trade_size"]
+    del request["charger"]["rated_current_a"]
+    breakers = {80: 100, 72: 90, 64: 80, 56: 70, 48: 60}
+    request["charger"]["markings"] = {"greatest_overcurrent_device_a": breakers[proposed_a]}
+    answer = designed(request)
+    assert answer["design"] is None
+    remedy = by_rule(answer)["greatest-overcurrent-device"]["remedy"]
+    assert (remedy["pointer"], remedy["proposed"]) == ("/charger/charging_current_a", proposed_a)
+    assert remedy["verdict"] != "fail"
