@@ -230,12 +230,10 @@ def test_a_target_that_no_size_keeps_is_loosened_to_what_the_largest_keeps() -> 
 
 
 @pytest.mark.parametrize(
-    ("rated_a", "asked_a", "proposed_a"),
-    [(None, 90, 80), (None, 76, 72), (None, 70, 64), (None, 60, 56), (None, 50, 48)],
+    ("asked_a", "proposed_a"),
+    [(90, 80), (76, 72), (70, 64), (60, 56), (50, 48)],
 )
-def test_a_smaller_charger_is_of_a_current_that_is_common(
-    rated_a: float | None, asked_a: float, proposed_a: float
-) -> None:
+def test_a_smaller_charger_is_of_a_current_that_is_common(asked_a: float, proposed_a: float) -> None:
     # 250 kcmil carries each of these: what fails is the breaker that the charger's own marking permits.
     request = sound(asked_a)
     del request["installed"]
