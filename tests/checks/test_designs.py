@@ -181,7 +181,8 @@ def test_stating_an_unknown_fact_only_ever_helps(asked: Json, data: st.DataObjec
     else:
         del vague["breaker"]["terminals"]
     clear, unclear = designed(asked), designed(vague)
-    assume(unclear["design"] is not None)
+    # Where no size serves at the worst, those that do at the best are shown as undetermined.
+    assume(unclear["verdict"] == "no-failure-found")
     assert clear["design"] is not None
     assert all(one <= other for one, other in zip(sizes_of(clear), sizes_of(unclear), strict=True))
 

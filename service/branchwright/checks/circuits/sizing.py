@@ -111,8 +111,23 @@ def _sizes_for_continuous_load(given: Given) -> tuple[ConductorSize, ...]:
 
 
 def choose(facts: CircuitFacts, book: Book) -> Choice:
-    """Return the smallest breaker, conductors and raceways that serve, or the nearest candidate."""
-    given = Given(facts, book, "least")
+    """Return the smallest breaker, conductors and raceways that serve, or the nearest candidate.
+
+    Unknown facts are taken at their worst. Where no size serves then, but some do at the best, these are chosen:
+    judged at the worst they are undetermined, and the findings name the facts that decide.
+    """
+    choice = _choose(Given(facts, book, "least"))
+    if choice.served or not choice.given.unknown:
+        return choice
+    best = _choose(Given(facts, book, "least", "best"))
+    if not best.served:
+        return choice
+    given = Given(facts, book, best.given.breaker_a)
+    return Choice(given, best.sizes, minimum_size(given), True, best.conductors_governed_by)
+
+
+def _choose(given: Given) -> Choice:
+    facts = given.facts
     breaker = given.breaker_a
     material = facts.conductors.grounding_material or facts.conductors.material
     if breaker is None:
