@@ -144,7 +144,10 @@ def test_asking_for_more_never_gives_less(change: str, asked: Json, data: st.Dat
     # larger load leaves less of that.
     less, more = designed(asked), designed(harder(asked, change, data))
     assume(more["design"] is not None)
-    assert less["design"] is not None
+    if less["design"] is None:
+        # A grounding conductor that grew more may be what no raceway takes any longer.
+        assert outcomes(less)["raceway-fill"] == "fail"
+        return
     assert all(one <= other for one, other in zip(sizes_of(less), sizes_of(more), strict=True))
 
 

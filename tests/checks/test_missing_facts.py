@@ -113,3 +113,24 @@ def test_a_raceway_under_a_building_needs_no_stated_cover() -> None:
     assert by_rule(reviewed(request))["burial-cover"]["outcome"] == "pass"
     request["run"][0]["underground"] = {"under": "soil"}
     assert by_rule(reviewed(request))["burial-cover"]["outcome"] == "undetermined"
+
+
+@pytest.mark.source(
+    "NEC 240.6(A), 334.104, table 310.16: 80 A asks for 100 A, and 2 AWG cable has 95 A at 60 degC"
+)
+def test_a_design_at_the_best_shows_the_figures_of_the_best() -> None:
+    # With the nameplate of 80 A no nonmetallic-sheathed cable serves; with the setting of 6 A 14 AWG does, on 15 A.
+    request: Json = {
+        "edition": "nec-2023",
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {"charging_current_a": 6, "rated_current_a": 80, "connection": {"kind": "hardwired"}},
+        "conductors": {"material": "copper"},
+        "run": [{"wiring_method": "nm-b", "length": {"value": 30, "unit": "ft"}, "location": "dry"}],
+    }
+    answer = designed(request)
+    assert answer["verdict"] == "undetermined"
+    assert answer["design"]["breaker"]["rating_a"] == 15
+    assert answer["design"]["conductors"]["ungrounded"]["size"] == "14 AWG"
+    steps = {step["id"]: step["value"] for step in answer["steps"]}
+    assert (steps["load"], steps["breaker-rating"]) == (6, 15)
+    assert by_rule(answer)["overcurrent-continuous-load"]["outcome"] == "undetermined"

@@ -17,7 +17,7 @@ from branchwright.checks.circuits.judging import (
 from branchwright.checks.circuits.proposals import DESIGN_CANDIDATES
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import attach
-from branchwright.checks.circuits.sizing import Choice, choose
+from branchwright.checks.circuits.sizing import Choice, choose, minimum_size
 from branchwright.checks.circuits.working import working
 from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of
 
@@ -39,7 +39,7 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
         jurisdiction=request.jurisdiction,
         verdict=judged.verdict,
         findings=judged.findings,
-        steps=working(circuit),
+        steps=working(judged.shown),
         interpretations=judged.interpretations(),
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(circuit.given),
@@ -66,7 +66,15 @@ class JudgedDesign:
 
     def described(self) -> Design | None:
         """Return the design as answers show it; None where a requirement fails."""
-        return None if self.verdict == "fail" else described(self.choice, self.circuit)
+        return None if self.verdict == "fail" else described(self.choice, self.shown)
+
+    @property
+    def shown(self) -> Circuit:
+        """The circuit whose figures are shown: with unknown facts as they were taken when the sizes were chosen."""
+        if not self.choice.at_best:
+            return self.circuit
+        best = self.circuit.given.at_best()
+        return Circuit(best, self.choice.sizes, minimum_size(best), is_review=False)
 
     def interpretations(self) -> list[ConsultedInterpretation]:
         """Return each interpretation that was consulted so far, with the verdict under its other readings."""

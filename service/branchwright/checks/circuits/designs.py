@@ -46,7 +46,7 @@ DROP_METHODS = {
 def described(choice: Choice, circuit: Circuit) -> Design | None:
     """Return the design of chosen sizes; None where a size could not be chosen."""
     sizes = choice.sizes
-    given = choice.given
+    given = circuit.given
     if sizes.breaker_a is None or sizes.ungrounded is None or sizes.grounding is None:
         return None
     protection = protection_of(circuit)

@@ -61,13 +61,17 @@ PRESCRIBED_DISCONNECT: Final = InstalledDisconnect(present=True, readily_accessi
 
 @dataclass(slots=True)
 class Choice:
-    """The sizes chosen. Where `served` is false they are the candidate at which the first limit was met."""
+    """The sizes chosen. Where `served` is false they are the candidate at which the first limit was met.
+
+    `at_best` says that they serve only with the unknown facts at their best.
+    """
 
     given: Given
     sizes: Sizes
     minimum: ConductorSize | None
     served: bool
     conductors_governed_by: str
+    at_best: bool = False
 
 
 def minimum_size(given: Given) -> ConductorSize | None:
@@ -123,7 +127,7 @@ def choose(facts: CircuitFacts, book: Book) -> Choice:
     if not best.served:
         return choice
     given = Given(facts, book, best.given.breaker_a)
-    return Choice(given, best.sizes, minimum_size(given), True, best.conductors_governed_by)
+    return Choice(given, best.sizes, minimum_size(given), True, best.conductors_governed_by, at_best=True)
 
 
 def _choose(given: Given) -> Choice:

@@ -59,6 +59,8 @@ def termination_column(ledger: Ledger) -> StepInput:
     provision = ledger.edition.provision("termination-temperature")
     small = given.breaker_a is None or given.breaker_a <= provision.number("circuit_up_to_a")
     unmarked = provision.values["unmarked_up_to_c" if small else "unmarked_above_c"]
+    if given.assumption == "best":
+        unmarked = provision.values["greatest_c"]
     inputs: dict[str, StepInput] = {"greatest_c": provision.values["greatest_c"]}
     for place in given.terminals:
         rating = place.marked.temperature_rating_c if place.marked else None
