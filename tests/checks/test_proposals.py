@@ -163,7 +163,7 @@ def test_for_a_raceway_too_full_larger_ones_come_before_smaller_conductors() -> 
     assert "6 AWG" not in found[SIZE]
 
 
-@pytest.mark.source("NEC articles 320 to 362 as each test names; worked out by hand")
+@pytest.mark.source("NEC articles 320 to 362 as each test names (from memory); worked out by hand")
 def test_other_methods_in_the_wet_leave_out_what_may_not_be_there() -> None:
     # 334.12 and 320.12: NM and AC not in the wet; 348.12: nor FMC.
     request = sound(40, 50, "6 AWG", wiring_method="nm-b", location="wet")
@@ -174,7 +174,7 @@ def test_other_methods_in_the_wet_leave_out_what_may_not_be_there() -> None:
 
 
 @pytest.mark.source(
-    "NEC 338.12(A)(2), 320.12, 334.12, 348.12: not underground; 340.10, 330.10: UF and MC may"
+    "NEC 338.12(A)(2), 320.12, 334.12, 348.12: not underground; 340.10, 330.10: UF and MC may (from memory)"
 )
 def test_other_methods_underground_are_such_as_may_be_buried() -> None:
     buried = {"cover": {"value": 30, "unit": "in"}, "under": "soil"}
@@ -192,7 +192,7 @@ def test_other_methods_underground_are_such_as_may_be_buried() -> None:
     }
 
 
-@pytest.mark.source("NEC 334.104: NM to 2 AWG; 320.104: AC to 1 AWG; 340.104: UF to 4/0 AWG")
+@pytest.mark.source("NEC 334.104: NM to 2 AWG; 320.104: AC to 1 AWG; 340.104: UF to 4/0 AWG (from memory)")
 def test_a_cable_is_no_other_method_where_it_is_not_made_so_large() -> None:
     # PVC at 55 degC ambient is above the 50 degC of 352.12(D).
     for size, left_out in (
@@ -282,7 +282,7 @@ def test_for_a_neutral_the_setting_comes_first_and_then_each_larger_neutral() ->
     assert found["/installed/neutral_size"][:5] == ["12 AWG", "10 AWG", "8 AWG", "6 AWG", "4 AWG"]
 
 
-@pytest.mark.source("NEC 110.14(D): tightened to the marked torque")
+@pytest.mark.source("NEC 110.14(D): tightened to the marked torque (from memory)")
 def test_only_the_terminal_that_was_tightened_wrongly_is_tightened_again() -> None:
     request = sound()
     request["breaker"]["terminals"]["torque"] = {"value": 45, "unit": "lbf-in"}
@@ -312,7 +312,7 @@ def test_for_lugs_both_larger_and_smaller_conductors_are_tried_the_setting_first
     assert "6 AWG" not in found[SIZE]
 
 
-@pytest.mark.source("NEC 334.104: NM-B is made from 14 AWG to 2 AWG")
+@pytest.mark.source("NEC 334.104: NM-B is made from 14 AWG to 2 AWG (from memory)")
 def test_for_a_cable_that_is_not_made_so_large_smaller_sizes_are_tried() -> None:
     found = tried(sound(40, 50, "1 AWG", "1 AWG", wiring_method="nm-b"), "cable-size")
     assert list(found) == [SETTING, SIZE]
