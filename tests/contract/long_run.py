@@ -14,7 +14,6 @@ import multiprocessing
 import platform
 import resource
 import shlex
-import subprocess
 import sys
 import tempfile
 import time
@@ -27,6 +26,9 @@ from typing import Any
 
 ROOT = Path(__file__).parents[2]
 sys.path[0] = str(ROOT)
+
+from tests.tree import revision  # noqa: E402
+
 DOCUMENT = ROOT / "openapi" / "v1.json"
 
 Round = dict[str, Any]
@@ -194,18 +196,6 @@ def page(done: list[Round], command: str) -> str:
             *([] if failures else ["None.", ""]),
         ]
     )
-
-
-def revision() -> str:
-    """The revision of the tree, marked where it was changed since."""
-    said = subprocess.run(
-        ["git", "describe", "--always", "--dirty=, with changes"],
-        cwd=ROOT,
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return said.stdout.strip()
 
 
 def main() -> int:

@@ -9,6 +9,7 @@ from pathlib import Path
 import httpx
 import pytest
 from prometheus_client.parser import text_string_to_metric_families
+from tests.http_api.by_hand import run_asgi
 from tests.http_api.conftest import GOOD, HERE
 from tests.http_api.served import Samples, clean_environment, read_metrics, value
 
@@ -204,35 +205,19 @@ def test_nothing_stays_in_progress(make_client, good):
     client.ask_many(3)
     client.post("/v1/broken-questions", json=good)
     client.post("/v1/questions", json={})
-    asyncio.run(leave(client.app))
+    leave(client.app)
     samples = scrape(client)
     assert value(samples, "requests_in_progress") == 0
     assert value(samples, "requests_total", route="/v1/questions", method="POST", status="none") == 1
 
 
-async def leave(app) -> None:
+def leave(app) -> None:
     """Ask the test route and be gone before the body."""
 
     async def receive():
         return {"type": "http.disconnect"}
 
-    async def send(message):
-        raise AssertionError(f"nobody is left to be sent {message}")
-
-    scope = {
-        "type": "http",
-        "http_version": "1.1",
-        "method": "POST",
-        "path": "/v1/questions",
-        "raw_path": b"/v1/questions",
-        "query_string": b"",
-        "root_path": "",
-        "scheme": "http",
-        "headers": [(b"host", b"127.0.0.1"), (b"content-type", b"application/json")],
-        "client": ("127.0.0.1", 1),
-        "server": ("127.0.0.1", 80),
-    }
-    await app(scope, receive, send)
+    assert run_asgi(app, receive, []) == []
 
 
 def test_the_metrics_need_a_key_where_keys_are_configured(make_client):

@@ -1,6 +1,5 @@
 """Traces: nothing unless switched on; then one span a request, which holds no more than the log does."""
 
-import asyncio
 import subprocess
 import sys
 import threading
@@ -13,6 +12,7 @@ from opentelemetry.proto.collector.trace.v1.trace_service_pb2 import ExportTrace
 from opentelemetry.sdk.trace.export import SimpleSpanProcessor
 from opentelemetry.sdk.trace.export.in_memory_span_exporter import InMemorySpanExporter
 from opentelemetry.trace import SpanKind, StatusCode
+from tests.http_api.by_hand import run_asgi
 from tests.http_api.served import Served, clean_environment, wait_until
 
 from branchwright.http_api import spans
@@ -162,23 +162,7 @@ def test_a_client_that_leaves_ends_its_span(traced, exporter):
     async def receive():
         return {"type": "http.disconnect"}
 
-    async def send(message):
-        raise AssertionError(message)
-
-    scope = {
-        "type": "http",
-        "http_version": "1.1",
-        "method": "POST",
-        "path": "/v1/questions",
-        "raw_path": b"/v1/questions",
-        "query_string": b"",
-        "root_path": "",
-        "scheme": "http",
-        "headers": [(b"host", b"127.0.0.1"), (b"content-type", b"application/json")],
-        "client": ("127.0.0.1", 1),
-        "server": ("127.0.0.1", 80),
-    }
-    asyncio.run(traced.app(scope, receive, send))
+    assert run_asgi(traced.app, receive, []) == []
     span = the_span(exporter)
     assert "http.response.status_code" not in span.attributes
     assert span.status.status_code is StatusCode.ERROR

@@ -20,6 +20,7 @@ sys.path[0] = str(ROOT)
 
 from tests.mutation import report  # noqa: E402
 from tests.mutation.suites import SERVICE, SUITES  # noqa: E402
+from tests.tree import revision  # noqa: E402
 
 COPIED = ("service", "tests", "openapi", "pyproject.toml")
 
@@ -76,18 +77,6 @@ def main() -> None:
         command = shlex.join(["python", "tests/mutation", *sys.argv[1:]])
         day = datetime.datetime.now(tz=datetime.UTC).date().isoformat()
         asked.write.write_text(report.page(outcome, command, day, revision(), machine()), encoding="utf-8")
-
-
-def revision() -> str:
-    """The revision of the tree, marked where it was changed since."""
-    said = subprocess.run(
-        ["git", "describe", "--always", "--dirty=, with changes"],
-        cwd=ROOT,
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return said.stdout.strip()
 
 
 def machine() -> str:
