@@ -142,3 +142,25 @@ def test_the_rooftop_adder_follows_the_reading(inches: float, reading: str, temp
     }
     steps = {step["id"]: step for step in designed(request)["steps"]}
     assert steps["segment-0-correction"]["inputs"]["ambient_c"]["value"] == temperature
+
+
+@pytest.mark.source("NEC 310.15(B)(2) and its exception: conductors of type XHHW-2 are spared the 33 degC")
+@pytest.mark.parametrize("method, temperature", [("emt", 30), ("mc", 63)])
+def test_the_exception_for_xhhw_2_is_for_conductors_in_raceways(method: str, temperature: int) -> None:
+    # A cable has conductors of its own, whatever the request says of those in its raceways.
+    request = {
+        "edition": "nec-2023",
+        "supply": {"system": "split-phase-120-240"},
+        "charger": {"charging_current_a": 16, "connection": {"kind": "hardwired"}},
+        "conductors": {"material": "copper", "insulation": "XHHW-2"},
+        "run": [
+            {
+                "wiring_method": method,
+                "length": {"value": 20, "unit": "ft"},
+                "location": "dry",
+                "rooftop_clearance": {"value": 0.5, "unit": "in"},
+            }
+        ],
+    }
+    steps = {step["id"]: step for step in designed(request)["steps"]}
+    assert steps["segment-0-correction"]["inputs"]["ambient_c"]["value"] == temperature
