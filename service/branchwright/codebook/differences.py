@@ -14,6 +14,7 @@ from pydantic import Field
 
 from branchwright.codebook import loader
 from branchwright.codebook.records import Column
+from branchwright.codebook.tables import public_name
 from branchwright.findings.citations import Value
 from branchwright.findings.open_enums import open_enum
 
@@ -120,7 +121,7 @@ def _entries(edition: str) -> dict[tuple[Kind, str], _Entry]:
     """The entries of an edition by kind and name."""
     entries: dict[tuple[Kind, str], _Entry] = {}
     for table in loader.tables(edition).values():
-        entries["table", table.name.replace("_", "-")] = _Entry(
+        entries["table", public_name(table.name)] = _Entry(
             table.title,
             Appearance(table.evidence.section, table.evidence.confidence),
             _units(table.columns),

@@ -81,6 +81,11 @@ class Table:
         return tuple(_number(self.name, row[column]) for row in self.rows if row[column] is not None)
 
 
+def public_name(table: str) -> str:
+    """Return a table's name as paths and steps write it; that of its folder is a Python-like one."""
+    return table.replace("_", "-")
+
+
 def _number(table: str, value: Value | None) -> float:
     if not isinstance(value, float):
         raise CodebookFault(f"Table {table}: {value!r} is not a number.")
@@ -99,7 +104,7 @@ def _parse(table: str, column: str, text: str, unit: str) -> Value | None:
 
 
 def _origin(table: str, keys: tuple[Value | None, ...], column: str) -> str:
-    path = [table.replace("_", "-"), *(_printed(key) for key in keys), column]
+    path = [public_name(table), *(_printed(key) for key in keys), column]
     return "codebook:" + "/".join(part.replace("~", "~0").replace("/", "~1") for part in path)
 
 

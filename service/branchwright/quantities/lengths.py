@@ -8,6 +8,8 @@ from typing import Final, Literal, TypeAlias
 
 LengthUnit: TypeAlias = Literal["ft", "in", "m", "mm"]
 
+METRIC: Final[frozenset[LengthUnit]] = frozenset({"m", "mm"})
+
 UNITS_PER_FOOT: Final[dict[LengthUnit, float]] = {"ft": 1.0, "in": 12.0, "m": 0.3048, "mm": 304.8}
 """How many of each unit make one foot."""
 
@@ -28,3 +30,12 @@ def inches(value: float, unit: LengthUnit) -> float:
     24.0
     """
     return feet(value, unit) * 12.0
+
+
+def millimetres(value: float, unit: LengthUnit) -> float:
+    """Return a length in millimetres, rounded to a millionth, so that binary fractions do not move it off a limit.
+
+    >>> millimetres(0.45, "m")
+    450.0
+    """
+    return round(feet(value, unit) * UNITS_PER_FOOT["mm"], 6)

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from branchwright import __version__, codebook
 from branchwright.checks.circuits.answers import CircuitDesignAnswer, ConsultedInterpretation, Design
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.designs import described, review_request
@@ -15,11 +14,11 @@ from branchwright.checks.circuits.judging import (
     verdict_under,
 )
 from branchwright.checks.circuits.proposals import DESIGN_CANDIDATES
-from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
+from branchwright.checks.circuits.remarks import cautions, not_examined, provenance_of, to_verify
 from branchwright.checks.circuits.remedies import attach
 from branchwright.checks.circuits.sizing import Choice, choose, minimum_size
 from branchwright.checks.circuits.working import working
-from branchwright.findings import Finding, Provenance, Verdict, sha256_of, verdict_of
+from branchwright.findings import Finding, Verdict, verdict_of
 
 
 def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
@@ -44,7 +43,7 @@ def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(circuit.given),
         cautions=cautions(circuit.given, circuit.sizes.grounding_material),
-        provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
+        provenance=provenance_of(stated),
         design=designed,
         review_request=None if designed is None else review_request(circuit, stated),
     )

@@ -21,6 +21,9 @@ Configuration: TypeAlias = Literal["14-50", "6-50", "14-30", "6-30", "6-20", "14
 
 GREATEST_CURRENT_A = 1000
 GREATEST_RATING_A = 6000
+LEAST_SIGNALLED_A = 6
+GREATEST_SIGNALLED_A = 80
+"""The least current that a pilot signal offers a vehicle, and the greatest of AC level 2: SAE J1772."""
 
 
 def _whole(value: Any) -> Any:

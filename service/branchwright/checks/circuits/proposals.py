@@ -13,13 +13,14 @@ from branchwright.checks.circuits.facts import (
     CircuitFacts,
     Depth,
     Hardwired,
-    InstalledDisconnect,
     TorqueRecord,
 )
+from branchwright.checks.circuits.rules.disconnecting_means import SOUND_DISCONNECT
+from branchwright.checks.circuits.rules.locations import is_above_made
 from branchwright.codebook.editions import Material
 from branchwright.findings import Finding
 from branchwright.findings.citations import Value
-from branchwright.quantities.conductor_sizes import RANK, SIZES, sizes_above
+from branchwright.quantities.conductor_sizes import SIZES, sizes_above
 from branchwright.quantities.lengths import LengthUnit
 from branchwright.quantities.trade_sizes import TRADE_SIZE_RANK, TRADE_SIZES
 
@@ -57,10 +58,9 @@ def _protection(request: CircuitFacts, circuit: Circuit, finding: Finding) -> It
 
 
 def _disconnect(request: CircuitFacts, circuit: Circuit, finding: Finding) -> Iterator[Change]:
-    means = InstalledDisconnect(present=True, readily_accessible=True, lockable_open=True)
     yield Change(
         "/installed/disconnect",
-        means,
+        SOUND_DISCONNECT,
         "present, readily accessible, lockable open",
         "Install a readily accessible disconnecting means that locks open.",
     )
@@ -256,8 +256,7 @@ def _other_method(request: CircuitFacts, circuit: Circuit, finding: Finding) -> 
         buried = request.run[segment].underground is not None
         if name == request.run[segment].wiring_method or method.permitted[conditions.location] == "no":
             continue
-        made = method.made[circuit.given.material]
-        fits = method.is_raceway or size is None or (made is not None and RANK[size] <= RANK[made[1]])
+        fits = method.is_raceway or size is None or not is_above_made(method, circuit.given.material, size)
         if fits and (not buried or method.underground != "no"):
             yield Change(f"/run/{segment}/wiring_method", name, name, f"Run segment {segment} in {name}.")
 

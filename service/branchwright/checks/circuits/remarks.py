@@ -1,8 +1,12 @@
 """What an answer says beside its findings: what to verify, what was not examined, and the cautions."""
 
+from typing import Any
+
+from branchwright import __version__, codebook
 from branchwright.checks.circuits.answers import ToVerify
 from branchwright.checks.circuits.facts import Receptacle
 from branchwright.checks.circuits.given import DEFAULT_INSULATION, Given
+from branchwright.findings import Provenance, sha256_of
 
 NOT_EXAMINED = [
     "condition and labelling of the panel, and its space and busbar",
@@ -29,6 +33,11 @@ RECEPTACLE = (
     "Receptacles overheat under hours of charging when they are worn, light-duty or loosely wired; "
     "use one made for the duty and feel for heat in use."
 )
+
+
+def provenance_of(stated: dict[str, Any]) -> Provenance:
+    """Return what an answer to a request, as it was stated, depends on."""
+    return Provenance(__version__, codebook.revision(), sha256_of(stated))
 
 
 def cautions(given: Given, grounding_material: str) -> list[str]:

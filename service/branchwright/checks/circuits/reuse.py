@@ -3,6 +3,7 @@
 from branchwright.checks.circuits.answers import ExistingCircuit
 from branchwright.checks.circuits.changes import changed
 from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.facts import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.breaker_rating import overcurrent_continuous_load
 from branchwright.checks.circuits.rules.conductor_ampacity import (
@@ -14,9 +15,6 @@ from branchwright.checks.circuits.rules.neutral import neutral_size
 from branchwright.checks.circuits.rules.raceway_temperature import raceway_temperature
 from branchwright.checks.circuits.rules.voltage_drop import voltage_drop_target
 from branchwright.checks.circuits.sizing import minimum_size
-
-LEAST_A, GREATEST_A = 6, 80
-"""The currents that SAE J1772 signals to a vehicle."""
 
 OF_THE_LOAD = (
     overcurrent_continuous_load,
@@ -38,10 +36,10 @@ def existing_circuit(circuit: Circuit) -> ExistingCircuit:
     """
     if circuit.missing:
         return ExistingCircuit(None, [])
-    failing = _failing(circuit, LEAST_A)
+    failing = _failing(circuit, LEAST_SIGNALLED_A)
     if failing:
         return ExistingCircuit(None, failing)
-    holds, fails = LEAST_A, GREATEST_A + 1
+    holds, fails = LEAST_SIGNALLED_A, GREATEST_SIGNALLED_A + 1
     limited_by: list[str] = []
     while fails - holds > 1:
         middle = (holds + fails) // 2

@@ -1,6 +1,5 @@
 """Reviews a proposed or installed circuit, and computes what would mend it."""
 
-from branchwright import __version__, codebook
 from branchwright.checks.circuits.answers import CircuitReviewAnswer
 from branchwright.checks.circuits.changes import changed
 from branchwright.checks.circuits.circuit import Circuit
@@ -15,11 +14,11 @@ from branchwright.checks.circuits.judging import (
     verdict_under,
 )
 from branchwright.checks.circuits.proposals import REVIEW_CANDIDATES
-from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
+from branchwright.checks.circuits.remarks import cautions, not_examined, provenance_of, to_verify
 from branchwright.checks.circuits.remedies import attach
 from branchwright.checks.circuits.reuse import existing_circuit
 from branchwright.checks.circuits.working import working
-from branchwright.findings import Provenance, sha256_of, verdict_of
+from branchwright.findings import verdict_of
 
 
 def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
@@ -46,7 +45,7 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
         to_verify=to_verify(circuit.given),
         not_examined=not_examined(circuit.given),
         cautions=cautions(circuit.given, circuit.sizes.grounding_material),
-        provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
+        provenance=provenance_of(stated),
         design=would_do,
         existing_circuit=existing_circuit(circuit),
     )

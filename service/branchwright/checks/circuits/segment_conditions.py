@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from branchwright.calculations.ampacity import rooftop_ambient_c
-from branchwright.checks.circuits.facts import Segment, Underground
+from branchwright.checks.circuits.facts import Length, Segment, Underground
 from branchwright.codebook import MethodFacts
 from branchwright.findings import Sourced
 from branchwright.quantities.conductor_sizes import RANK, ConductorSize
@@ -63,7 +63,8 @@ def conditions_of(given: "Given", index: int, segment: Segment) -> SegmentCondit
         given.unknown.add(f"/run/{index}/location")
         location = "wet" if given.assumption == "worst" else "dry"
     stated_ambient = given.base_ambient_c if segment.ambient_c is None else segment.ambient_c
-    adder = None if segment.rooftop_clearance is None else _rooftop_adder(given, segment, method)
+    clearance = segment.rooftop_clearance
+    adder = None if clearance is None else _rooftop_adder(given, clearance, method)
     ambient = stated_ambient
     if adder is not None:
         ambient = rooftop_ambient_c.value(stated_ambient, adder.number)
@@ -71,11 +72,10 @@ def conditions_of(given: "Given", index: int, segment: Segment) -> SegmentCondit
     correction = edition.ambient_correction(ambient, start)
     others = segment.other_current_carrying_conductors
     if others is None:
-        others = 2 * ((segment.bundled_cables or 1) - 1) if not method.is_raceway else 0
+        others = 0 if method.is_raceway else 2 * ((segment.bundled_cables or 1) - 1)
     count = given.ungrounded_count + given.neutral_counts + others
-    length_ft = segment.length.ft
     nipple = method.is_raceway and _is_nipple(given, index, segment)
-    short = nipple or (not method.is_raceway and _is_short_bundle(given, method, segment))
+    short = nipple if method.is_raceway else _is_short_bundle(given, method, segment)
     adjustment = edition.count_adjustment(1 if short else count)
     cap = method.cap_c
     insulated_cap = method.insulated_cap_c if segment.in_thermal_insulation else None
@@ -89,7 +89,7 @@ def conditions_of(given: "Given", index: int, segment: Segment) -> SegmentCondit
         index=index,
         facts=segment,
         method=method,
-        length_ft=length_ft,
+        length_ft=segment.length.ft,
         location=location,
         base_ambient_c=stated_ambient,
         adder=adder,
@@ -139,10 +139,7 @@ def _is_short_bundle(given: "Given", method: MethodFacts, segment: Segment) -> b
     return inches(segment.length.value, segment.length.unit) <= longest
 
 
-def _rooftop_adder(given: "Given", segment: Segment, method: MethodFacts) -> Sourced | None:
-    clearance = segment.rooftop_clearance
-    if clearance is None:
-        return None
+def _rooftop_adder(given: "Given", clearance: Length, method: MethodFacts) -> Sourced | None:
     rule = given.edition.provision("rooftop")
     if method.is_raceway and given.insulation == rule.values["exempt_insulation"].name:
         return None

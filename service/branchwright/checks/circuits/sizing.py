@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final, TypeAlias
 
 from branchwright.checks.circuits.circuit import Sizes, terminal_ampacity_a
-from branchwright.checks.circuits.facts import CircuitFacts, InstalledDisconnect
+from branchwright.checks.circuits.facts import CircuitFacts
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.conductor_ampacity import (
     carries_corrected_load,
@@ -14,18 +14,18 @@ from branchwright.checks.circuits.rules.conductor_ampacity import (
     is_protected_uncorrected,
     within_small_conductor_limit,
 )
-from branchwright.checks.circuits.rules.disconnecting_means import disconnect_need
+from branchwright.checks.circuits.rules.disconnecting_means import SOUND_DISCONNECT, disconnect_need
 from branchwright.checks.circuits.rules.emergency_shutoff import shutoff_need
 from branchwright.checks.circuits.rules.ground_fault_protection import protection_need
 from branchwright.checks.circuits.rules.grounding_conductor import grounding_need
-from branchwright.checks.circuits.rules.locations import is_made
+from branchwright.checks.circuits.rules.locations import is_above_made, is_made
 from branchwright.checks.circuits.rules.raceway_fill import fill, filling, nearest_trade_size
 from branchwright.checks.circuits.rules.raceway_temperature import within_listing
-from branchwright.checks.circuits.rules.terminals import take_size
+from branchwright.checks.circuits.rules.terminals import is_above_range, take_size
 from branchwright.checks.circuits.rules.underground import prescribed_covers_in
 from branchwright.checks.circuits.rules.voltage_drop import meets_target
 from branchwright.codebook import Book
-from branchwright.quantities.conductor_sizes import RANK, SIZES, ConductorSize
+from branchwright.quantities.conductor_sizes import SIZES, ConductorSize
 
 Predicate: TypeAlias = Callable[[Given, float, ConductorSize], bool]
 
@@ -55,8 +55,6 @@ BOUNDS: Final[tuple[tuple[str, Predicate], ...]] = (
 """What a larger size may run into."""
 
 SMALLEST: Final = "smallest-size-made"
-
-PRESCRIBED_DISCONNECT: Final = InstalledDisconnect(present=True, readily_accessible=True, lockable_open=True)
 
 
 @dataclass(slots=True)
@@ -173,16 +171,11 @@ def _choose(given: Given) -> Choice:
 
 def _is_too_large(given: Given, size: ConductorSize) -> bool:
     """Return whether a size is above what some terminal takes or some cable of the run is made with."""
-    rank = RANK[size]
-    for place in given.terminals:
-        if place.marked and place.marked.largest and rank > RANK[place.marked.largest]:
-            return True
-    for segment in given.segments:
-        if not segment.method.is_raceway:
-            made = segment.method.made[given.material]
-            if made is None or rank > RANK[made[1]]:
-                return True
-    return False
+    return any(is_above_range(place.marked, size) for place in given.terminals) or any(
+        is_above_made(segment.method, given.material, size)
+        for segment in given.segments
+        if not segment.method.is_raceway
+    )
 
 
 def _first_rejecting(
@@ -220,7 +213,7 @@ def _sizes(
         grounding_material=grounding_material,
         trade_sizes=[segment.raceway_trade_size for segment in facts.run],
         ground_fault_protection="breaker" if protection and protection.required else None,
-        disconnect=(PRESCRIBED_DISCONNECT if disconnect_need(given)[0] else None),
+        disconnect=SOUND_DISCONNECT if disconnect_need(given)[0] else None,
         emergency_shutoff=True if shutoff_need(given)[0] else None,
         covers_in=prescribed_covers_in(given),
         setting_label=(

@@ -21,6 +21,7 @@ from branchwright.codebook import (
 )
 from branchwright.codebook.differences import Difference, differences
 from branchwright.codebook.editions import edition_book
+from branchwright.codebook.tables import public_name
 from branchwright.http_api.contract import keyed_client_method, reference_responses
 from branchwright.http_api.problems import LONGEST_INPUT, NOT_FOUND, InvalidField, ProblemError
 from branchwright.http_api.routes import ReferenceRoute
@@ -99,7 +100,7 @@ async def get_edition_table(
 ) -> TableAnswer:
     """Shows a table as it can be compared with the printed one."""
     record = _edition(edition)
-    tables = {_public(name): found for name, found in loader.tables(record.name).items()}
+    tables = {public_name(name): found for name, found in loader.tables(record.name).items()}
     found = tables.get(table)
     if found is None:
         raise _unknown("table", table, tables)
@@ -236,13 +237,8 @@ def _unknown_field(parameter: str, kind: str, given: str, known: Iterable[str]) 
 
 def _table_summary(table: Table) -> TableSummary:
     return TableSummary(
-        name=_public(table.name), title=table.title, row_count=len(table.rows), evidence=table.evidence
+        name=public_name(table.name), title=table.title, row_count=len(table.rows), evidence=table.evidence
     )
-
-
-def _public(table_name: str) -> str:
-    """A table's name as paths and steps write it; the folder's name is a Python-like one."""
-    return table_name.replace("_", "-")
 
 
 def _provision(provision: Provision) -> ProvisionAnswer:

@@ -2,12 +2,10 @@
 
 from typing import Final
 
-from branchwright import __version__, codebook
 from branchwright.checks.circuits.answers import ToVerify
 from branchwright.checks.circuits.design import judged_design
 from branchwright.checks.circuits.given import Given
-from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
-from branchwright.findings import Provenance, sha256_of
+from branchwright.checks.circuits.remarks import cautions, not_examined, provenance_of, to_verify
 from branchwright.jobs.current_comparison.answers import ComparedCurrent, CurrentComparisonAnswer
 from branchwright.jobs.current_comparison.changes import changes, mark
 from branchwright.jobs.current_comparison.energy import EnergyWorking
@@ -46,7 +44,7 @@ def compare(request: CurrentComparisonRequest) -> CurrentComparisonAnswer:
         to_verify=_to_verify(first.given),
         not_examined=[*not_examined(first.given), NOT_EXAMINED],
         cautions=cautions(first.given, request.conductors.grounding_material or request.conductors.material),
-        provenance=Provenance(__version__, codebook.revision(), sha256_of(stated)),
+        provenance=provenance_of(stated),
     )
 
 

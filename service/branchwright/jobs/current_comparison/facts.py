@@ -4,11 +4,15 @@ from typing import Annotated, Final
 
 from pydantic import Field
 
-from branchwright.checks.circuits.facts import Charger, ChargerFacts, CircuitFacts, Number, RunFacts
-
-LEAST_CURRENT_A: Final = 6
-GREATEST_CURRENT_A: Final = 80
-"""The least current that a pilot signal offers, and the greatest of AC level 2: SAE J1772."""
+from branchwright.checks.circuits.facts import (
+    GREATEST_SIGNALLED_A,
+    LEAST_SIGNALLED_A,
+    Charger,
+    ChargerFacts,
+    CircuitFacts,
+    Number,
+    RunFacts,
+)
 
 USUAL_CURRENTS_A: Final = (6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64, 72, 80)
 """What is compared where nothing is stated: settings that chargers have; common practice, no source."""
@@ -22,7 +26,7 @@ class CurrentComparisonRequest(RunFacts[ComparedCharger]):
     """What does each step of charging current cost, and what does it bring in?"""
 
     currents_a: Annotated[
-        tuple[Annotated[Number, Field(ge=LEAST_CURRENT_A, le=GREATEST_CURRENT_A)], ...] | None,
+        tuple[Annotated[Number, Field(ge=LEAST_SIGNALLED_A, le=GREATEST_SIGNALLED_A)], ...] | None,
         Field(
             min_length=1,
             max_length=40,

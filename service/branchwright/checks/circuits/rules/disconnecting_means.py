@@ -1,9 +1,15 @@
 """The disconnecting means at the charger."""
 
+from typing import Final
+
 from branchwright.checks.circuits.circuit import Circuit, once_per_circuit
+from branchwright.checks.circuits.facts import InstalledDisconnect
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required
+
+SOUND_DISCONNECT: Final = InstalledDisconnect(present=True, readily_accessible=True, lockable_open=True)
+"""One that lacks nothing that is asked for: what a design prescribes and a remedy proposes."""
 
 
 def disconnect_need(given: Given) -> tuple[bool, str]:

@@ -3,8 +3,15 @@
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
+from branchwright.codebook import MethodFacts
 from branchwright.findings import Finding, Provided, Required
 from branchwright.quantities.conductor_sizes import RANK, ConductorSize
+
+
+def is_above_made(method: MethodFacts, material: str, size: ConductorSize) -> bool:
+    """Return whether a size is above the largest that a cable is made with in a metal; any is, where none is made."""
+    made = method.made[material]
+    return made is None or RANK[size] > RANK[made[1]]
 
 
 def is_made(given: Given, breaker_a: float, size: ConductorSize) -> bool:
@@ -17,7 +24,7 @@ def _not_made(given: Given, size: ConductorSize) -> int | None:
         if segment.method.is_raceway:
             continue
         made = segment.method.made[given.material]
-        if made is None or not RANK[made[0]] <= RANK[size] <= RANK[made[1]]:
+        if is_above_made(segment.method, given.material, size) or (made and RANK[size] < RANK[made[0]]):
             return segment.index
     return None
 
@@ -134,7 +141,7 @@ def cable_size(circuit: Circuit) -> Finding:
     made = segment.method.made[given.material]
     limit = None
     if made is not None:
-        too_large = RANK[size] > RANK[made[1]]
+        too_large = is_above_made(segment.method, given.material, size)
         limit = Required(made[1] if too_large else made[0], "size", "at-most" if too_large else "at-least")
     return cable_size.finding(
         "pass" if outside is None else "fail",

@@ -134,6 +134,25 @@ def _unknown_sizes(circuit: Circuit) -> list[str]:
     return [name for name in circuit.missing if name in ("ungrounded", "grounding")]
 
 
+def _lacking(circuit: Circuit, segment: SegmentConditions) -> tuple[str, str]:
+    """Return the pointer to what keeps a fill from being known, and that in words."""
+    facts = segment.facts
+    at = f"/run/{segment.index}"
+    if segment.method.is_raceway:
+        for name in _unknown_sizes(circuit):
+            return circuit.pointer(name), f"Needs {NEEDED[name]}, which is not known."
+    elif facts.sleeve_method is None:
+        why = f"Segment {segment.index} is a cable, and the kind of its sleeve is not stated."
+        return f"{at}/sleeve_method", why
+    elif not (facts.cable and facts.cable.outside_diameter):
+        why = f"Segment {segment.index} is a cable in a sleeve, and its outside diameter is not stated."
+        return f"{at}/cable/outside_diameter", why
+    if facts.other_current_carrying_conductors and not facts.other_conductors_area_in2:
+        why = f"Segment {segment.index} holds other conductors whose area is not stated."
+        return f"{at}/other_conductors_area_in2", why
+    return f"{at}/raceway_trade_size", f"The trade size of segment {segment.index} is not stated."
+
+
 @rule("raceway-fill", subject="raceway", concept="raceway_fill")
 def raceway_fill(circuit: Circuit) -> Finding:
     """Do the conductors fill each raceway no more than permitted?
@@ -155,31 +174,9 @@ def raceway_fill(circuit: Circuit) -> Finding:
         if not segment.method.is_raceway and segment.facts.raceway_trade_size is None and sleeve is None:
             continue
         filled = fills(circuit).get(segment.index)
-        unknown_sizes = _unknown_sizes(circuit) if segment.method.is_raceway else []
-        if unknown_sizes:
-            needed = circuit.pointer(unknown_sizes[0])
-            why = f"Needs {NEEDED[unknown_sizes[0]]}, which is not known."
-            unknown = unknown or raceway_fill.undetermined(needed, why, cited)
-            continue
         if filled is None:
-            why = f"The trade size of segment {segment.index} is not stated."
-            if not segment.method.is_raceway and sleeve is None:
-                pointer = f"/run/{segment.index}/sleeve_method"
-                why = f"Segment {segment.index} is a cable, and the kind of its sleeve is not stated."
-            elif not segment.method.is_raceway and not (
-                segment.facts.cable and segment.facts.cable.outside_diameter
-            ):
-                pointer = f"/run/{segment.index}/cable/outside_diameter"
-                why = (
-                    f"Segment {segment.index} is a cable in a sleeve, and its outside diameter is not stated."
-                )
-            elif (
-                segment.facts.other_current_carrying_conductors
-                and not segment.facts.other_conductors_area_in2
-            ):
-                pointer = f"/run/{segment.index}/other_conductors_area_in2"
-                why = f"Segment {segment.index} holds other conductors whose area is not stated."
-            unknown = unknown or raceway_fill.undetermined(pointer, why, cited)
+            lacking, why = _lacking(circuit, segment)
+            unknown = unknown or raceway_fill.undetermined(lacking, why, cited)
             continue
         badness = (not filled.holds, filled.percent / filled.limit.number)
         if worst is None or badness > worst[0]:

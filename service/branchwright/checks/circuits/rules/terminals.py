@@ -1,6 +1,7 @@
 """Terminals: materials, sizes and tightening torque."""
 
 from branchwright.checks.circuits.circuit import Circuit
+from branchwright.checks.circuits.facts import Terminals
 from branchwright.checks.circuits.given import Given, TerminalsAt
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding, Provided, Required
@@ -16,15 +17,17 @@ def refusing_material(given: Given) -> TerminalsAt | None:
     return None
 
 
+def is_above_range(marked: Terminals | None, size: ConductorSize) -> bool:
+    """Return whether a size is above the largest that terminals are marked for, where that is stated."""
+    return marked is not None and marked.largest is not None and RANK[size] > RANK[marked.largest]
+
+
 def refusing_size(given: Given, size: ConductorSize) -> TerminalsAt | None:
     """Return the first terminals that do not take a size, if any."""
-    rank = RANK[size]
     for place in given.terminals:
         marked = place.marked
-        if marked and (
-            (marked.smallest and rank < RANK[marked.smallest])
-            or (marked.largest and rank > RANK[marked.largest])
-        ):
+        is_below = marked and marked.smallest and RANK[size] < RANK[marked.smallest]
+        if is_below or is_above_range(marked, size):
             return place
     return None
 
@@ -88,7 +91,7 @@ def terminal_sizes(circuit: Circuit) -> Finding:
     refusing = refusing_size(given, size)
     if refusing is not None and refusing.marked:
         marked = refusing.marked
-        too_large = marked.largest is not None and RANK[size] > RANK[marked.largest]
+        too_large = is_above_range(marked, size)
         limit = (marked.largest if too_large else marked.smallest) or size
         return terminal_sizes.finding(
             "fail",

@@ -6,17 +6,15 @@ from branchwright.checks.circuits.rules.raceway_fill import raceway_of
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.checks.circuits.segment_conditions import SegmentConditions
 from branchwright.findings import Finding, Provided, Required, Sourced
-from branchwright.quantities.lengths import UNITS_PER_FOOT, feet, inches
+from branchwright.quantities.lengths import METRIC, inches, millimetres
 
-MM_PER_FOOT = UNITS_PER_FOOT["mm"]
-MM_PER_INCH = MM_PER_FOOT / UNITS_PER_FOOT["in"]
+MM_PER_INCH = millimetres(1, "in")
 WORDS = {
     "dwelling-driveway": "a dwelling's driveway",
     "street": "a street or another driveway",
     "building": "a building",
     "concrete": "a concrete slab",
 }
-METRIC = frozenset({"m", "mm"})
 
 
 def above(segment: SegmentConditions) -> str:
@@ -134,7 +132,7 @@ def burial_cover(circuit: Circuit) -> Finding:
             # Minus zero is zero, and printed so.
             cover = inches(underground.cover.value, underground.cover.unit) + 0.0
             if metric:
-                cover = round(feet(underground.cover.value, underground.cover.unit) * MM_PER_FOOT, 6) + 0.0
+                cover = millimetres(underground.cover.value, underground.cover.unit) + 0.0
         if cover is None and least.number == 0:
             # There is no less cover than none.
             cover = 0.0
