@@ -11,9 +11,10 @@ from branchwright.checks.circuits import CircuitDesignRequest, CircuitReviewRequ
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.design import judged_design
 from branchwright.checks.circuits.facts import CircuitFacts
-from branchwright.checks.circuits.judging import REVIEW_RULES, bind, installed_circuit, judge
+from branchwright.checks.circuits.judging import REVIEW_RULES, installed_circuit, judge
 from branchwright.checks.circuits.proposals import DESIGN_CANDIDATES, REVIEW_CANDIDATES, Change
 from branchwright.findings import Finding
+from branchwright.questions.readings import bind
 
 LUGS = {"temperature_rating_c": 75, "materials": ["copper", "aluminum"]}
 PRESENT = {"present": True, "readily_accessible": True, "lockable_open": True}
@@ -75,7 +76,10 @@ def _tried(request: Json, rule: str) -> list[Change]:
     findings: list[Finding]
     if "installed" in request:
         review_request = CircuitReviewRequest.model_validate_json(json.dumps(request))
-        facts, circuit = review_request, installed_circuit(review_request, bind(review_request))
+        facts, circuit = (
+            review_request,
+            installed_circuit(review_request, bind(review_request.edition, review_request.readings)),
+        )
         findings = judge(circuit, REVIEW_RULES)
         candidates = REVIEW_CANDIDATES
     else:

@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from typing import Annotated, Any
 
-from pydantic import BaseModel, Field
+from pydantic import Field
 
 from branchwright.checks.circuits.facts import Configuration
 from branchwright.codebook.editions import Ground, WiringMethod
-from branchwright.findings import Finding, Provenance, Step, Verdict
 from branchwright.findings.open_enums import open_enum
+from branchwright.questions.answers import JudgedAnswer
 
 
 @dataclass(slots=True)
@@ -17,33 +17,6 @@ class Measure:
 
     value: float
     unit: str
-
-
-@dataclass(slots=True)
-class OtherReading:
-    """The verdict of the same circuit under another reading."""
-
-    reading: str
-    verdict: Annotated[str, open_enum(Verdict, "Verdict under this reading alone.")]
-
-
-@dataclass(slots=True)
-class ConsultedInterpretation:
-    """A disputed provision that this answer had to read one way."""
-
-    name: str
-    reading: Annotated[str, Field(description="The reading in force for this answer.")]
-    other_readings: list[OtherReading]
-    changes_verdict: Annotated[bool, Field(description="Whether any other reading changes the verdict.")]
-
-
-@dataclass(slots=True)
-class ToVerify:
-    """A fact that the caller declared or left open, to be seen on site."""
-
-    pointer: str
-    stated: Annotated[str, Field(description="What was stated, or what was assumed.")]
-    evidence: Annotated[str, Field(description="Where it can be seen.")]
 
 
 @dataclass(slots=True)
@@ -233,26 +206,7 @@ class ExistingCircuit:
     ]
 
 
-class CircuitAnswer(BaseModel):
-    """What every answer about a circuit has."""
-
-    edition: Annotated[str, Field(description="The code edition that was applied.")]
-    jurisdiction: Annotated[
-        str | None, Field(description="As stated in the request; its local amendments are not applied.")
-    ]
-    verdict: Annotated[
-        str, open_enum(Verdict, "Never more than that no failure was found in what was stated.")
-    ]
-    findings: list[Finding]
-    steps: list[Step]
-    interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
-
-
-class CircuitDesignAnswer(CircuitAnswer):
+class CircuitDesignAnswer(JudgedAnswer):
     """The circuit that a charger needs, with the findings of its own review."""
 
     design: Annotated[
@@ -265,7 +219,7 @@ class CircuitDesignAnswer(CircuitAnswer):
     ]
 
 
-class CircuitReviewAnswer(CircuitAnswer):
+class CircuitReviewAnswer(JudgedAnswer):
     """What the review of a proposed or installed circuit found."""
 
     design: Annotated[

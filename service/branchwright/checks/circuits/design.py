@@ -2,23 +2,25 @@
 
 from dataclasses import dataclass
 
-from branchwright.checks.circuits.answers import CircuitDesignAnswer, ConsultedInterpretation, Design
+from branchwright.checks.circuits.answers import CircuitDesignAnswer, Design
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.designs import described, review_request
 from branchwright.checks.circuits.facts import CircuitDesignRequest, CircuitFacts
 from branchwright.checks.circuits.judging import (
     DESIGN_RULES,
-    bind,
-    consulted_interpretations,
     judge,
     verdict_under,
 )
 from branchwright.checks.circuits.proposals import DESIGN_CANDIDATES
-from branchwright.checks.circuits.remarks import cautions, not_examined, provenance_of, to_verify
+from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import attach
 from branchwright.checks.circuits.sizing import Choice, choose, minimum_size
 from branchwright.checks.circuits.working import working
 from branchwright.findings import Finding, Verdict, verdict_of
+from branchwright.questions.answers import ConsultedInterpretation
+from branchwright.questions.interpretations import consulted_interpretations
+from branchwright.questions.readings import bind
+from branchwright.questions.remarks import provenance_of
 
 
 def design(request: CircuitDesignRequest) -> CircuitDesignAnswer:
@@ -77,7 +79,7 @@ class JudgedDesign:
 
     def interpretations(self) -> list[ConsultedInterpretation]:
         """Return each interpretation that was consulted so far, with the verdict under its other readings."""
-        return consulted_interpretations(self.circuit, self.verdict, self._verdict_under)
+        return consulted_interpretations(self.circuit.given.book, self.verdict, self._verdict_under)
 
     def _verdict_under(self, name: str, reading: str) -> Verdict:
         """Return the verdict under another reading; where no sizes served, of what it would design."""
@@ -90,7 +92,7 @@ class JudgedDesign:
 
 def judged_design(facts: CircuitFacts, choice: Choice | None = None) -> JudgedDesign:
     """Choose the sizes for the facts of a circuit, unless they are chosen already, and judge them."""
-    choice = choice or choose(facts, bind(facts))
+    choice = choice or choose(facts, bind(facts.edition, facts.readings))
     circuit = _circuit_of(choice)
     findings = judge(circuit, DESIGN_RULES)
     return JudgedDesign(choice, circuit, findings, verdict_of(findings))
@@ -102,5 +104,5 @@ def _circuit_of(choice: Choice) -> Circuit:
 
 def _served_circuit(request: CircuitDesignRequest) -> Circuit | None:
     """Return the circuit that a changed request is designed to; None where no sizes serve it."""
-    choice = choose(request, bind(request))
+    choice = choose(request, bind(request.edition, request.readings))
     return _circuit_of(choice) if choice.served else None

@@ -1,48 +1,19 @@
-"""The request models of circuit designs and reviews: what the caller states about a circuit.
+"""The request models of circuit designs and reviews: what the caller states about a circuit."""
 
-Frozen, closed to unknown fields, and strict about types: a JSON number is no boolean and a string is no
-number, so that the published schema and the models accept the same documents.
-"""
+from typing import Annotated, Generic, Literal, TypeAlias, TypeVar
 
-from typing import Annotated, Any, Generic, Literal, TypeAlias, TypeVar
-
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
-from pydantic_core import PydanticKnownError
+from pydantic import BeforeValidator, Field
 
 from branchwright.codebook.editions import Ground, Location, Material, RacewayMethod, WiringMethod
 from branchwright.quantities.conductor_sizes import ConductorSize
 from branchwright.quantities.lengths import LengthUnit, feet
 from branchwright.quantities.torques import TorqueUnit
 from branchwright.quantities.trade_sizes import TradeSize
+from branchwright.questions.fields import CurrentA, Edition, Facts, Jurisdiction, Number, RatingA, Yes, whole
+from branchwright.questions.readings import Readings
 
-Edition: TypeAlias = Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
 Insulation: TypeAlias = Literal["THWN-2", "XHHW-2", "THW", "THW-2", "RHW-2", "THHN", "THWN"]
 Configuration: TypeAlias = Literal["14-50", "6-50", "14-30", "6-30", "6-20", "14-60", "10-30", "10-50"]
-
-GREATEST_CURRENT_A = 1000
-GREATEST_RATING_A = 6000
-LEAST_SIGNALLED_A = 6
-GREATEST_SIGNALLED_A = 80
-"""The least current that a pilot signal offers a vehicle, and the greatest of AC level 2: SAE J1772."""
-
-
-def _whole(value: Any) -> Any:
-    """Take 3.0 for 3, as JSON Schema does, and true for no number: a Literal[1] would take it for 1."""
-    if type(value) is bool:
-        raise PydanticKnownError("int_type")
-    return int(value) if type(value) is float and value.is_integer() else value
-
-
-Number: TypeAlias = Annotated[float, Field(strict=True, allow_inf_nan=False)]
-Yes: TypeAlias = Annotated[bool, Field(strict=True)]
-CurrentA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_CURRENT_A)]
-RatingA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_RATING_A)]
-
-
-class Facts(BaseModel):
-    """Base of the request models."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", protected_namespaces=())
 
 
 class Length(Facts):
@@ -69,7 +40,7 @@ class Terminals(Facts):
 
     temperature_rating_c: Annotated[
         Literal[60, 75, 90] | None,
-        BeforeValidator(_whole),
+        BeforeValidator(whole),
         Field(
             description="Conductor temperature that the terminals are marked for, degC. "
             "Not stated: taken as unmarked."
@@ -109,7 +80,7 @@ class Supply(Facts):
     ]
     phases: Annotated[
         Literal[1, 3] | None,
-        BeforeValidator(_whole),
+        BeforeValidator(whole),
         Field(description="Phases that the charger uses; 3 on a wye system only. Not stated: 1."),
     ] = None
 
@@ -217,7 +188,7 @@ class Cable(Facts):
     ] = None
     conductor_temperature_rating_c: Annotated[
         Literal[60, 75, 90] | None,
-        BeforeValidator(_whole),
+        BeforeValidator(whole),
         Field(
             description="Temperature rating of the conductors as printed on SE, MC or AC cable, degC. "
             "Not stated: 75. Other cables have the rating of their article."
@@ -270,14 +241,14 @@ class Segment(Facts):
         ),
     ] = None
     other_current_carrying_conductors: Annotated[
-        Annotated[int, Field(strict=True, ge=0, le=500), BeforeValidator(_whole)] | None,
+        Annotated[int, Field(strict=True, ge=0, le=500), BeforeValidator(whole)] | None,
         Field(
             description="Current-carrying conductors of other circuits in the raceway or bundle. Not stated: 0, or "
             "two for each other cable of bundled_cables."
         ),
     ] = None
     bundled_cables: Annotated[
-        Annotated[int, Field(strict=True, ge=1, le=100), BeforeValidator(_whole)] | None,
+        Annotated[int, Field(strict=True, ge=1, le=100), BeforeValidator(whole)] | None,
         Field(
             description="Cables that lie together without spacing, this one included; for cables. Not stated: 1."
         ),
@@ -328,7 +299,7 @@ class Point(Facts):
     after_segment: Annotated[
         int,
         Field(strict=True, ge=0, le=100, description="Index of the segment that it follows."),
-        BeforeValidator(_whole),
+        BeforeValidator(whole),
     ]
     kind: Literal["disconnect", "meter-socket", "submeter", "splice"]
     rating_a: Annotated[RatingA | None, Field(description="Rating of the device, A; a splice has none.")] = (
@@ -346,35 +317,6 @@ class Targets(Facts):
     ] = None
 
 
-class Readings(Facts):
-    """Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition} lists them."""
-
-    liquidtight_temperature: Annotated[
-        Literal["operating-temperature", "sixty-degree-column"] | None, Field(alias="liquidtight-temperature")
-    ] = None
-    grounding_near_miss: Annotated[
-        Literal["strict", "within-rounding"] | None, Field(alias="grounding-near-miss")
-    ] = None
-    hardwired_outlet: Annotated[
-        Literal["outlet", "not-an-outlet"] | None, Field(alias="hardwired-outlet")
-    ] = None
-    rooftop_clearance: Annotated[
-        Literal["seven-eighths-inch", "three-quarters-inch"] | None, Field(alias="rooftop-clearance")
-    ] = None
-    setting_as_rating: Annotated[Literal["nameplate", "setting"] | None, Field(alias="setting-as-rating")] = (
-        None
-    )
-    grounding_growth: Annotated[
-        Literal["counts-correction", "exempts-correction"] | None, Field(alias="grounding-growth")
-    ] = None
-    permanently_wired_protection: Annotated[
-        Literal["required", "not-enacted"] | None, Field(alias="permanently-wired-protection")
-    ] = None
-    sixty_ampere_receptacle: Annotated[
-        Literal["printed", "not-printed"] | None, Field(alias="sixty-ampere-receptacle")
-    ] = None
-
-
 StatedCharger = TypeVar("StatedCharger", bound=ChargerFacts)
 
 
@@ -382,15 +324,7 @@ class RunFacts(Facts, Generic[StatedCharger]):
     """What every question about a circuit is told; how the charger is stated depends on the question."""
 
     edition: Annotated[Edition, Field(description="The code edition that the answer applies.")]
-    jurisdiction: Annotated[
-        str | None,
-        Field(
-            strict=True,
-            min_length=1,
-            max_length=200,
-            description="Place, for the record; local amendments are not applied.",
-        ),
-    ] = None
+    jurisdiction: Jurisdiction = None
     readings: Readings | None = None
     premises: Premises | None = None
     supply: Supply

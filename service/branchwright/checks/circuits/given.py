@@ -13,6 +13,7 @@ from branchwright.checks.circuits.segment_conditions import conditions_of
 from branchwright.codebook import Book, EditionBook
 from branchwright.findings import Sourced
 from branchwright.quantities.conductor_sizes import ConductorSize
+from branchwright.questions.current_setting import setting_counts
 
 Assumption: TypeAlias = Literal["worst", "best"]
 
@@ -190,20 +191,12 @@ class Given:
 
     def _setting_counts(self) -> bool:
         """Return whether the edition takes an adjusted setting for the rating of this charger."""
-        rule = self.edition.provision("current-setting")
-        counts = rule.values["counts"].name
-        if counts == "read-two-ways":
-            counts = "yes" if self.book.reading("setting-as-rating") == "setting" else "no"
-        if counts != "yes" or (rule.says("fixed_only") and self.receptacle is not None):
-            return False
-        asked = rule.values["access"].name
-        if asked == "any":
-            return True
         access = self.facts.charger.setting_access
-        if access is None:
+        counts = setting_counts(self.book, access, fastened_in_place=self.receptacle is None)
+        if counts is None:
             self.unknown.add("/charger/setting_access")
-            access = "unrestricted" if self.assumption == "worst" else "restricted"
-        return access == asked
+            return self.assumption != "worst"
+        return counts
 
     def _terminals(self) -> list[TerminalsAt]:
         facts = self.facts

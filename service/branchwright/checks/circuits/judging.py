@@ -3,28 +3,20 @@
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 
-from branchwright.checks.circuits.answers import ConsultedInterpretation, OtherReading
 from branchwright.checks.circuits.circuit import Circuit, Sizes
-from branchwright.checks.circuits.facts import CircuitFacts, CircuitReviewRequest
+from branchwright.checks.circuits.facts import CircuitReviewRequest
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.checks.circuits.sizing import minimum_size
-from branchwright.codebook import Book, ProvisionLacking, at, interpretations
+from branchwright.codebook import Book, ProvisionLacking
 from branchwright.findings import Finding, Verdict, verdict_of
 from branchwright.quantities.conductor_sizes import RANK, SIZES, ConductorSize
 
 REVIEW_RULES: tuple[Rule, ...] = RULES
 DESIGN_RULES: tuple[Rule, ...] = tuple(rule for rule in RULES if not rule.review_only)
 
-_INTERPRETATIONS = {item.name: item for item in interpretations()}
 _RULE_CONSULTED = frozenset[str]().union(*(rule.consults for rule in RULES))
 """Interpretations that only rules consult; any other is consulted while the conditions are derived."""
-
-
-def bind(facts: CircuitFacts) -> Book:
-    """Return the codebook bound to a request's edition and readings."""
-    readings = facts.readings.model_dump(by_alias=True, exclude_none=True) if facts.readings else {}
-    return at(facts.edition, readings)
 
 
 def installed_circuit(request: CircuitReviewRequest, book: Book) -> Circuit:
@@ -89,25 +81,6 @@ def _best_of(circuit: Circuit) -> Callable[[], Circuit]:
 def _rebuilt(circuit: Circuit, book: Book) -> Circuit:
     given = Given(circuit.facts, book, circuit.sizes.breaker_a, circuit.given.assumption)
     return Circuit(given, circuit.sizes, minimum_size(given), is_review=circuit.is_review)
-
-
-def consulted_interpretations(
-    circuit: Circuit,
-    verdict: Verdict,
-    under: Callable[[str, str], Verdict],
-) -> list[ConsultedInterpretation]:
-    """Return each interpretation that was consulted, with the verdict `under` each of its other readings."""
-    book = circuit.given.book
-    found: list[ConsultedInterpretation] = []
-    # Judging under another reading consults too; the set is read before that.
-    for name in sorted(book.consulted):
-        item = _INTERPRETATIONS[name]
-        reading = book.readings.get(name) or item.default
-        others = [OtherReading(other, under(name, other)) for other in item.readings if other != reading]
-        found.append(
-            ConsultedInterpretation(name, reading, others, any(other.verdict != verdict for other in others))
-        )
-    return found
 
 
 def verdict_under(

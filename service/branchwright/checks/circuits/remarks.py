@@ -1,12 +1,9 @@
 """What an answer says beside its findings: what to verify, what was not examined, and the cautions."""
 
-from typing import Any
-
-from branchwright import __version__, codebook
-from branchwright.checks.circuits.answers import ToVerify
 from branchwright.checks.circuits.facts import Receptacle
 from branchwright.checks.circuits.given import DEFAULT_INSULATION, Given
-from branchwright.findings import Provenance, sha256_of
+from branchwright.questions.answers import ToVerify
+from branchwright.questions.remarks import CAUTIONS
 
 NOT_EXAMINED = [
     "condition and labelling of the panel, and its space and busbar",
@@ -19,12 +16,6 @@ NOT_EXAMINED = [
 ]
 """What no circuit review looks at; authorities and local practice do."""
 
-CAUTIONS = [
-    "De-energize the circuit, lock it out and test it before touching any conductor.",
-    "Service conductors and the line-side lugs of a main breaker stay live with the main off.",
-    "Local code, permit and inspection, the authority having jurisdiction and licensed practice govern.",
-    "The manufacturers' instructions of charger, breaker and terminals come first.",
-]
 ALUMINUM = (
     "Aluminum terminations need lugs marked for aluminum, clean strands and the marked torque; "
     "a loose one overheats."
@@ -33,11 +24,6 @@ RECEPTACLE = (
     "Receptacles overheat under hours of charging when they are worn, light-duty or loosely wired; "
     "use one made for the duty and feel for heat in use."
 )
-
-
-def provenance_of(stated: dict[str, Any]) -> Provenance:
-    """Return what an answer to a request, as it was stated, depends on."""
-    return Provenance(__version__, codebook.revision(), sha256_of(stated))
 
 
 def cautions(given: Given, grounding_material: str) -> list[str]:

@@ -3,7 +3,6 @@
 from branchwright.checks.circuits.answers import ExistingCircuit
 from branchwright.checks.circuits.changes import changed
 from branchwright.checks.circuits.circuit import Circuit
-from branchwright.checks.circuits.facts import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.breaker_rating import overcurrent_continuous_load
 from branchwright.checks.circuits.rules.conductor_ampacity import (
@@ -15,6 +14,7 @@ from branchwright.checks.circuits.rules.neutral import neutral_size
 from branchwright.checks.circuits.rules.raceway_temperature import raceway_temperature
 from branchwright.checks.circuits.rules.voltage_drop import voltage_drop_target
 from branchwright.checks.circuits.sizing import minimum_size
+from branchwright.questions.fields import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A
 
 OF_THE_LOAD = (
     overcurrent_continuous_load,

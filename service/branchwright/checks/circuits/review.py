@@ -7,24 +7,25 @@ from branchwright.checks.circuits.design import design_that_would_do
 from branchwright.checks.circuits.facts import CircuitReviewRequest
 from branchwright.checks.circuits.judging import (
     REVIEW_RULES,
-    bind,
-    consulted_interpretations,
     installed_circuit,
     judge,
     verdict_under,
 )
 from branchwright.checks.circuits.proposals import REVIEW_CANDIDATES
-from branchwright.checks.circuits.remarks import cautions, not_examined, provenance_of, to_verify
+from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.checks.circuits.remedies import attach
 from branchwright.checks.circuits.reuse import existing_circuit
 from branchwright.checks.circuits.working import working
 from branchwright.findings import verdict_of
+from branchwright.questions.interpretations import consulted_interpretations
+from branchwright.questions.readings import bind
+from branchwright.questions.remarks import provenance_of
 
 
 def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
     """Return what the rules find of a circuit as it is stated, with remedies for what fails."""
     stated = request.model_dump(by_alias=True, exclude_unset=True)
-    circuit = installed_circuit(request, bind(request))
+    circuit = installed_circuit(request, bind(request.edition, request.readings))
     findings = judge(circuit, REVIEW_RULES)
     verdict = verdict_of(findings)
     would_do = None
@@ -38,7 +39,7 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
         findings=findings,
         steps=working(circuit),
         interpretations=consulted_interpretations(
-            circuit,
+            circuit.given.book,
             verdict,
             lambda name, reading: verdict_under(circuit, REVIEW_RULES, findings, name, reading),
         ),
@@ -52,7 +53,7 @@ def review(request: CircuitReviewRequest) -> CircuitReviewAnswer:
 
 
 def _installed_circuit(request: CircuitReviewRequest) -> Circuit:
-    return installed_circuit(request, bind(request))
+    return installed_circuit(request, bind(request.edition, request.readings))
 
 
 def _without_trade_sizes(request: CircuitReviewRequest) -> CircuitReviewRequest:

@@ -5,11 +5,11 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import BaseModel, Field
 
-from branchwright.checks.circuits.answers import ToVerify
 from branchwright.codebook import WiringMethod
 from branchwright.findings import Provenance, Step, Verdict
 from branchwright.findings.citations import Value
 from branchwright.findings.open_enums import open_enum
+from branchwright.questions.answers import ToVerify
 
 Changing: TypeAlias = Literal[
     "breaker",

@@ -2,16 +2,17 @@
 
 from typing import Final
 
-from branchwright.checks.circuits.answers import ToVerify
 from branchwright.checks.circuits.design import judged_design
 from branchwright.checks.circuits.given import Given
-from branchwright.checks.circuits.remarks import cautions, not_examined, provenance_of, to_verify
+from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.jobs.current_comparison.answers import ComparedCurrent, CurrentComparisonAnswer
 from branchwright.jobs.current_comparison.changes import changes, mark
 from branchwright.jobs.current_comparison.energy import EnergyWorking
 from branchwright.jobs.current_comparison.facts import CurrentComparisonRequest
 from branchwright.jobs.current_comparison.readings import ReadingsTally
 from branchwright.jobs.current_comparison.rows import row_of
+from branchwright.questions.answers import ToVerify
+from branchwright.questions.remarks import provenance_of
 
 NOT_EXAMINED: Final = "what the vehicle accepts, what charging loses, and the voltage at the hour of charging"
 RATED_CURRENT: Final = "/charger/rated_current_a"

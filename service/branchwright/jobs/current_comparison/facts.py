@@ -5,14 +5,12 @@ from typing import Annotated, Final
 from pydantic import Field
 
 from branchwright.checks.circuits.facts import (
-    GREATEST_SIGNALLED_A,
-    LEAST_SIGNALLED_A,
     Charger,
     ChargerFacts,
     CircuitFacts,
-    Number,
     RunFacts,
 )
+from branchwright.questions.fields import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A, Number
 
 USUAL_CURRENTS_A: Final = (6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64, 72, 80)
 """What is compared where nothing is stated: settings that chargers have; common practice, no source."""

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from branchwright.checks.circuits.answers import ConsultedInterpretation
 from branchwright.jobs.current_comparison.answers import (
     ComparedCurrent,
     ComparedInterpretation,
     ComparedReading,
 )
+from branchwright.questions.answers import ConsultedInterpretation
 
 
 class ReadingsTally:

@@ -3,10 +3,10 @@
 from collections.abc import Callable, Sequence
 
 from branchwright.checks.circuits.circuit import Circuit
-from branchwright.codebook import EditionBook, ProvisionLacking
-from branchwright.findings import Citation, Finding, Provided, Required
-from branchwright.findings.citations import Value
-from branchwright.findings.finding import Force, Outcome, margin_at_least, margin_at_most
+from branchwright.codebook import ProvisionLacking
+from branchwright.findings import Finding
+from branchwright.findings.finding import Force
+from branchwright.questions.rules import RuleOf
 
 NEEDED = {
     "breaker": "the breaker's rating",
@@ -15,10 +15,10 @@ NEEDED = {
 }
 
 
-class Rule:
-    """A rule: its name, what it rests on, and the function that judges a circuit.
+class Rule(RuleOf):
+    """A rule of circuits: what it rests on, and the function that judges a circuit.
 
-    `concept` is the provision or table it cites unless the function cites something closer, `needs` the sizes without
+    `needs` are the sizes without
     which it cannot judge, `waits_for` the endings of pointers to unknown facts that may turn a failure round,
     `consults` the interpretations that its function may ask for.
     """
@@ -37,16 +37,12 @@ class Rule:
         review_only: bool,
     ) -> None:
         """Keep the parts; the function's docstring is the rule's prose."""
+        super().__init__(name, subject, concept, force, function.__doc__ or "")
         self.function = function
-        self.name = name
-        self.subject = subject
-        self.concept = concept
-        self.force: Force = force
         self.needs = tuple(needs)
         self.waits_for = tuple(waits_for)
         self.consults = frozenset(consults)
         self.review_only = review_only
-        self.prose = function.__doc__ or ""
 
     def __call__(self, circuit: Circuit, best: Callable[[], Circuit]) -> Finding:
         """Judge a circuit at its worst and, where a fact is unknown, at its best: undetermined where they differ."""
@@ -75,133 +71,6 @@ class Rule:
     def _waits(self, circuit: Circuit) -> list[str]:
         """Return the unknown facts that may turn this rule's outcome round."""
         return sorted(pointer for pointer in circuit.given.unknown if pointer.endswith(self.waits_for))
-
-    def cited(self, edition: EditionBook) -> Citation:
-        """Return the citation of the provision or table that the rule rests on."""
-        return edition.citation_of(self.concept)
-
-    def finding(
-        self,
-        outcome: Outcome,
-        message: str,
-        *,
-        citation: Citation | None,
-        pointer: str | None = None,
-        segment: int | None = None,
-        required: Required | None = None,
-        provided: Provided | None = None,
-        margin_percent: float | None = None,
-    ) -> Finding:
-        """Return a finding of this rule."""
-        return Finding(
-            self.name,
-            outcome,
-            self.force,
-            self.subject,
-            pointer,
-            segment,
-            required,
-            provided,
-            margin_percent,
-            citation,
-            message,
-            None,
-        )
-
-    def undetermined(self, pointer: str | None, message: str, citation: Citation | None = None) -> Finding:
-        """Return that a needed fact is missing."""
-        return self.finding("undetermined", message, citation=citation, pointer=pointer)
-
-    def not_applicable(self, message: str, citation: Citation | None = None) -> Finding:
-        """Return that the rule does not apply to this circuit."""
-        return Finding(
-            self.name,
-            "not-applicable",
-            self.force,
-            self.subject,
-            None,
-            None,
-            None,
-            None,
-            None,
-            citation,
-            message,
-            None,
-        )
-
-    def at_least(
-        self,
-        provided: float,
-        required: float,
-        unit: str,
-        message: str,
-        citation: Citation,
-        pointer: str,
-        segment: int | None = None,
-    ) -> Finding:
-        """Return whether a value reaches a limit."""
-        return Finding(
-            self.name,
-            "pass" if provided >= required else "fail",
-            self.force,
-            self.subject,
-            pointer,
-            segment,
-            Required(required, unit, "at-least"),
-            Provided(provided, unit),
-            margin_at_least(provided, required),
-            citation,
-            message,
-            None,
-        )
-
-    def at_most(
-        self,
-        provided: float,
-        limit: float,
-        unit: str,
-        message: str,
-        citation: Citation,
-        pointer: str,
-        segment: int | None = None,
-    ) -> Finding:
-        """Return whether a value stays within a limit."""
-        return Finding(
-            self.name,
-            "pass" if provided <= limit else "fail",
-            self.force,
-            self.subject,
-            pointer,
-            segment,
-            Required(limit, unit, "at-most"),
-            Provided(provided, unit),
-            margin_at_most(provided, limit),
-            citation,
-            message,
-            None,
-        )
-
-    def one_of(
-        self,
-        provided: Value,
-        permitted: list[str],
-        message: str,
-        citation: Citation,
-        pointer: str,
-        *,
-        holds: bool,
-        segment: int | None = None,
-    ) -> Finding:
-        """Return whether a named value is among the permitted ones."""
-        return self.finding(
-            "pass" if holds else "fail",
-            message,
-            citation=citation,
-            pointer=pointer,
-            segment=segment,
-            required=Required(permitted, "text", "one-of"),
-            provided=Provided(provided, "text"),
-        )
 
 
 def rule(

@@ -4,9 +4,10 @@ from branchwright.calculations.ampacity import corrected_ampacity_a, rooftop_amb
 from branchwright.calculations.continuous_load import least_rating_a
 from branchwright.checks.circuits.circuit import run_ampacity_a, segment_ampacity_a, terminal_ampacity_a
 from branchwright.checks.circuits.segment_conditions import SegmentConditions
-from branchwright.checks.circuits.working.ledger import Ledger, stated
+from branchwright.checks.circuits.working.ledger import Ledger
 from branchwright.findings import Sourced, StepInput
 from branchwright.quantities.conductor_sizes import ConductorSize
+from branchwright.questions.ledger import stated
 
 
 def least_ampacity(ledger: Ledger, load_a: StepInput) -> None:

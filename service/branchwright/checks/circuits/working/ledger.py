@@ -3,54 +3,25 @@
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.facts import CircuitReviewRequest
 from branchwright.checks.circuits.segment_conditions import SegmentConditions
-from branchwright.findings import Citation, Step, StepInput
-from branchwright.findings.citations import Value
+from branchwright.findings import StepInput
 from branchwright.quantities.lengths import UNITS_PER_FOOT
+from branchwright.questions.ledger import StepLedger, stated
 
 _ESCAPES = str.maketrans({"~": "~0", "/": "~1"})
 
 
-def stated(value: Value, unit: str, pointer: str) -> StepInput:
-    """Return an input that the request states."""
-    return StepInput(value, unit, "request:" + pointer)
-
-
-class Ledger:
+class Ledger(StepLedger):
     """Collects the steps of one circuit in order, and remembers inputs by segment."""
 
     def __init__(self, circuit: Circuit) -> None:
         """Open the ledger of a circuit."""
+        super().__init__()
         self.circuit = circuit
         self.given = circuit.given
         self.edition = circuit.given.edition
-        self.steps: list[Step] = []
         self.ambients: dict[int, StepInput] = {}
         self.adjustments: dict[int, StepInput] = {}
         self._lengths: dict[int, StepInput] = {}
-
-    def note(self, step: Step) -> None:
-        """Enter a step that no later one builds on."""
-        self.steps.append(step)
-
-    def add(self, step: Step) -> StepInput:
-        """Enter a step and return its value as an input of later ones."""
-        self.steps.append(step)
-        return step.as_input()
-
-    def work_out(
-        self,
-        step_id: str,
-        quantity: str,
-        expression: str,
-        inputs: dict[str, StepInput],
-        value: Value,
-        unit: str,
-        citation: Citation | None,
-        segment: int | None = None,
-    ) -> StepInput:
-        """Enter a step whose value the engine has worked out already."""
-        self.steps.append(Step(step_id, quantity, segment, expression, inputs, value, unit, citation))
-        return StepInput(value, unit, "step:" + step_id)
 
     def size(self, what: str, size: str) -> StepInput:
         """Return a size as a review states it, or as the row of the ampacity table that a design chose."""

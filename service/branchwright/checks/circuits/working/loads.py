@@ -2,8 +2,9 @@
 
 from branchwright.calculations.continuous_load import least_rating_a
 from branchwright.checks.circuits.given import matched_receptacle
-from branchwright.checks.circuits.working.ledger import Ledger, stated
+from branchwright.checks.circuits.working.ledger import Ledger
 from branchwright.findings import StepInput
+from branchwright.questions.ledger import stated
 
 
 def load(ledger: Ledger) -> StepInput:

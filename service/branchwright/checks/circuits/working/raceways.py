@@ -6,9 +6,10 @@ from branchwright.checks.circuits.circuit import neutral_count
 from branchwright.checks.circuits.rules.raceway_fill import fills, raceway_of
 from branchwright.checks.circuits.rules.raceway_temperature import REFERENCE_COLUMN
 from branchwright.checks.circuits.segment_conditions import SegmentConditions
-from branchwright.checks.circuits.working.ledger import Ledger, stated
+from branchwright.checks.circuits.working.ledger import Ledger
 from branchwright.findings import StepInput
 from branchwright.quantities.lengths import UNITS_PER_FOOT, inches
+from branchwright.questions.ledger import stated
 
 
 def raceway_fill(ledger: Ledger, segment: SegmentConditions) -> None:

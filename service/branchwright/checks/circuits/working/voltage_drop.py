@@ -3,8 +3,9 @@
 from math import fsum
 
 from branchwright.calculations.voltage_drop import drop_percent, drop_v, line_ohm, loop_ohm
-from branchwright.checks.circuits.working.ledger import Ledger, stated
+from branchwright.checks.circuits.working.ledger import Ledger
 from branchwright.findings import StepInput
+from branchwright.questions.ledger import stated
 
 
 def voltage_drop(ledger: Ledger) -> None:

@@ -1,0 +1,42 @@
+"""The field types of requests: strict numbers and closed models.
+
+A JSON number is no boolean and a string is no number, so that the published schema and the models accept the
+same documents.
+"""
+
+from typing import Annotated, Any, Literal, TypeAlias
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic_core import PydanticKnownError
+
+Edition: TypeAlias = Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+
+GREATEST_CURRENT_A = 1000
+GREATEST_RATING_A = 6000
+LEAST_SIGNALLED_A = 6
+GREATEST_SIGNALLED_A = 80
+"""The least current that a pilot signal offers a vehicle, and the greatest of AC level 2: SAE J1772."""
+
+
+def whole(value: Any) -> Any:
+    """Take 3.0 for 3, as JSON Schema does, and true for no number: a Literal[1] would take it for 1."""
+    if type(value) is bool:
+        raise PydanticKnownError("int_type")
+    return int(value) if type(value) is float and value.is_integer() else value
+
+
+Number: TypeAlias = Annotated[float, Field(strict=True, allow_inf_nan=False)]
+Whole: TypeAlias = Annotated[int, Field(strict=True), BeforeValidator(whole)]
+Yes: TypeAlias = Annotated[bool, Field(strict=True)]
+CurrentA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_CURRENT_A)]
+RatingA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_RATING_A)]
+Jurisdiction: TypeAlias = Annotated[
+    Annotated[str, Field(strict=True, min_length=1, max_length=200)] | None,
+    Field(description="Place, for the record; local amendments are not applied."),
+]
+
+
+class Facts(BaseModel):
+    """Base of the request models."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", protected_namespaces=())
