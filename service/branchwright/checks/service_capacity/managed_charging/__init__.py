@@ -1,0 +1,7 @@
+"""Managed-charging studies: what does load-managed charging deliver, night by night?"""
+
+from branchwright.checks.service_capacity.managed_charging.answers import ManagedChargingAnswer
+from branchwright.checks.service_capacity.managed_charging.facts import ManagedChargingRequest
+from branchwright.checks.service_capacity.managed_charging.study import study_managed_charging
+
+__all__ = ["ManagedChargingAnswer", "ManagedChargingRequest", "study_managed_charging"]
