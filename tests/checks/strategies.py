@@ -55,6 +55,12 @@ READINGS = {
     "grounding-growth": ("counts-correction", "exempts-correction"),
     "permanently-wired-protection": ("required", "not-enacted"),
     "sixty-ampere-receptacle": ("printed", "not-printed"),
+    "charger-in-optional-method": ("full-value", "in-the-pool"),
+    "existing-heating-and-cooling": ("in-the-pool", "left-out"),
+    "added-heating-and-cooling": ("at-full-value", "in-the-pool"),
+    "measured-with-generation": ("refused", "measured-gross"),
+    "measured-demand-interval": ("fifteen-minutes", "as-metered"),
+    "charger-on-service": ("at-125-percent", "at-its-load"),
 }
 KINDS = ("disconnect", "meter-socket", "submeter", "splice")
 

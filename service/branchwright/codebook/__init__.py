@@ -5,6 +5,7 @@ sourced values. `editions`, `edition`, `table` and `interpretations` describe th
 """
 
 from branchwright.codebook.book import Book, at
+from branchwright.codebook.dwelling_loads import DryerDemand, DwellingLoads, LightingPart, RangeDemand
 from branchwright.codebook.editions import EditionBook, MethodFacts, WiringMethod
 from branchwright.codebook.loader import edition, editions, interpretations, revision, table
 from branchwright.codebook.records import (
@@ -20,12 +21,16 @@ from branchwright.codebook.tables import Table
 __all__ = [
     "Book",
     "Column",
+    "DryerDemand",
+    "DwellingLoads",
     "EditionBook",
     "EditionRecord",
     "Interpretation",
+    "LightingPart",
     "MethodFacts",
     "Provision",
     "ProvisionLacking",
+    "RangeDemand",
     "Table",
     "UnknownEntry",
     "WiringMethod",

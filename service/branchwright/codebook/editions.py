@@ -5,6 +5,7 @@ from functools import cache
 from typing import Literal, TypeAlias
 
 from branchwright.codebook import loader
+from branchwright.codebook.dwelling_loads import DwellingLoads
 from branchwright.codebook.records import CodebookFault, Provision, ProvisionLacking
 from branchwright.codebook.tables import Table
 from branchwright.findings import Citation, Sourced
@@ -157,6 +158,8 @@ class EditionBook:
             and (reactance := self.reactance(size, raceway)) is not None
         }
         """Resistance and reactance in ohm per 1000 ft by size, material and raceway, as plain numbers."""
+        self.dwelling_loads = DwellingLoads(name, self._tables)
+        """Demand tables for dwellings, and the sizes of their service conductors."""
         self.methods: dict[str, MethodFacts] = {
             str(row["wiring_method"]): self._method(str(row["wiring_method"]))
             for row in self._table("wiring_methods").rows
