@@ -20,6 +20,7 @@ from branchwright.http_api.cors import Cors
 from branchwright.http_api.draining import drain_on_sigterm
 from branchwright.http_api.head import HeadAsGet
 from branchwright.http_api.limits import Room
+from branchwright.http_api.long_questions import LongBodies
 from branchwright.http_api.metrics import CountRequests, Metrics
 from branchwright.http_api.problems import ProblemError
 from branchwright.http_api.security import Gate, SecurityHeaders
@@ -107,6 +108,7 @@ def create_app(
         middleware=_layers(settings, metrics, tracing),
     )
     app.state.settings = settings
+    app.state.long_bodies = LongBodies(settings.interval_data_limit_bytes)
     app.state.draining = False
     app.state.metrics = metrics
     counted = () if metrics is None else (exposition.router,)

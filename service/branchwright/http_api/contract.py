@@ -6,10 +6,13 @@ import json
 from typing import Any, Final, cast
 
 from branchwright.http_api import problems
-from branchwright.http_api.problems import KINDS, Problem
+from branchwright.http_api.problems import KINDS, Kind, Problem
 
 PROBLEM_REFERENCE: Final = "#/components/schemas/Problem"
 SCHEMA_TEMPLATE: Final = "#/components/schemas/{model}"
+
+TITLES_BETWEEN: Final = " | "
+"""What stands between the titles of the problems that one status may mean."""
 
 Document = dict[str, Any]
 Responses = dict[int | str, dict[str, Any]]
@@ -64,18 +67,24 @@ _VALIDATOR_HEADERS: Final[Document] = {
     },
 }
 _BOUNDS: Final = frozenset({"minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf"})
-_TITLES: Final = {kind.status: kind.title for kind in KINDS.values()}
+# Kinds are listed by what most operations answer: the first of a status is the one that speaks for it.
+_USUAL: Final = {kind.status: kind for kind in reversed(list(KINDS.values()))}
 
 
 def open_responses(*statuses: int) -> Responses:
     """Responses of an operation without key: the success, and a problem for each status."""
     responses: Responses = {200: {"headers": _REQUEST_ID_HEADER}}
-    return responses | {status: _problem(status) for status in sorted(statuses)}
+    return responses | {status: _problem(_USUAL[status]) for status in sorted(statuses)}
 
 
 def question_responses() -> Responses:
     """Responses of ``POST /v1/...``, a JSON question."""
     return open_responses(400, 401, 403, 405, 406, 413, 415, 422, 429, 500, 503)
+
+
+def many_forms_responses() -> Responses:
+    """Responses of a question whose body may also have another form than JSON."""
+    return question_responses() | {400: _problem(_USUAL[400], problems.UNREADABLE_BODY)}
 
 
 def reference_responses(*further: int) -> Responses:
@@ -139,10 +148,10 @@ def _write_whole_bounds(node: object) -> None:
                 _write_whole_bounds(value)
 
 
-def _problem(status: int) -> Document:
+def _problem(*kinds: Kind) -> Document:
     return {
-        "description": _TITLES[status],
-        "headers": _REQUEST_ID_HEADER | _EXTRA_HEADERS.get(status, {}),
+        "description": TITLES_BETWEEN.join(kind.title for kind in kinds),
+        "headers": _REQUEST_ID_HEADER | _EXTRA_HEADERS.get(kinds[0].status, {}),
         "content": {problems.MEDIA_TYPE: {"schema": {"$ref": PROBLEM_REFERENCE}}},
     }
 

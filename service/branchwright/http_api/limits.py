@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from functools import lru_cache
-from typing import Final
+from typing import Final, cast
 
 from starlette.datastructures import Headers
 from starlette.requests import ClientDisconnect
@@ -18,6 +19,9 @@ from branchwright.http_api.problems import (
     UNSUPPORTED_MEDIA_TYPE,
     ProblemError,
 )
+
+MOST_MEMBERS: Final = 1_000
+"""How many members one object of a body may have; no question has an object with a tenth of that."""
 
 # Common practice, no source: an answer takes about a millisecond, and this is the least that can be stated.
 _RETRY_AFTER_SECONDS: Final = 1
@@ -51,11 +55,12 @@ class Room:
 
     def _refuse_when_full(self) -> None:
         if self._limit is not None and self._in_flight >= self._limit:
-            raise ProblemError(
-                OVER_CAPACITY,
-                f"The service is at its limit of {self._limit} requests at once.",
-                headers={"Retry-After": str(_RETRY_AFTER_SECONDS)},
-            )
+            raise over_capacity(f"The service is at its limit of {self._limit} requests at once.")
+
+
+def over_capacity(detail: str) -> ProblemError:
+    """The problem (429) of a request for which there is no room just now."""
+    return ProblemError(OVER_CAPACITY, detail, headers={"Retry-After": str(_RETRY_AFTER_SECONDS)})
 
 
 def require_json_accepted(headers: Headers) -> None:
@@ -68,15 +73,16 @@ def require_json_accepted(headers: Headers) -> None:
         )
 
 
-def require_json_body(headers: Headers) -> None:
-    """Raise the problem (415) where the body is not declared as plain application/json."""
+def require_body_in(headers: Headers, media_types: Sequence[str]) -> str:
+    """The media type of a body; raise the problem (415) where it is not plainly one of those that are read."""
     content_types = headers.getlist("content-type")
-    if len(content_types) != 1 or not _is_json(content_types[0]):
-        raise ProblemError(
-            UNSUPPORTED_MEDIA_TYPE, "Send the body with Content-Type: application/json, in UTF-8."
-        )
+    media_type = _media_type(content_types[0]) if len(content_types) == 1 else None
+    if media_type not in media_types:
+        wanted = " or ".join(media_types)
+        raise ProblemError(UNSUPPORTED_MEDIA_TYPE, f"Send the body with Content-Type: {wanted}, in UTF-8.")
     if any(coding.strip().lower() != "identity" for coding in headers.getlist("content-encoding")):
         raise ProblemError(UNSUPPORTED_MEDIA_TYPE, "Send the body without Content-Encoding.")
+    return media_type
 
 
 def require_few_values(body: bytes, limit: int) -> None:
@@ -90,8 +96,34 @@ def require_few_values(body: bytes, limit: int) -> None:
         raise ProblemError(BODY_TOO_LARGE, f"The body has more than {limit} values.")
 
 
-async def read_body(receive: Receive, headers: Headers, limit: int) -> bytes:
+def require_small_objects(data: object) -> None:
+    """Raise the problem (413) where an object has more members than any question can need.
+
+    Validation names every member that is unknown. Lists may be long: their models stop at the first item that does
+    not fit. Depth is bounded by the parser's own limit.
+    """
+    if isinstance(data, dict):
+        members = cast("dict[str, object]", data)
+        if len(members) > MOST_MEMBERS:
+            raise ProblemError(BODY_TOO_LARGE, f"An object in the body has more than {MOST_MEMBERS} members.")
+        for member in members.values():
+            require_small_objects(member)
+    elif isinstance(data, list):
+        for item in cast("list[object]", data):
+            if isinstance(item, dict | list):
+                require_small_objects(item)
+
+
+async def read_body(
+    receive: Receive, headers: Headers, limit: int, hold: Callable[[int], None] | None = None
+) -> bytes:
     """The whole body, never holding more than ``limit`` bytes of it and one chunk.
+
+    Args:
+        receive: gives the body's messages.
+        headers: those of the request.
+        limit: the longest body, in bytes.
+        hold: told the length of each chunk before it is kept; may raise the problem that there is no room for it.
 
     Raises:
         ProblemError: 413, as soon as the declared or the received length passes the limit.
@@ -110,6 +142,8 @@ async def read_body(receive: Receive, headers: Headers, limit: int) -> bytes:
         received += len(chunk)
         if received > limit:
             raise _too_large(limit)
+        if hold is not None:
+            hold(len(chunk))
         chunks.append(chunk)
         if not message.get("more_body", False):
             return chunks[0] if len(chunks) == 1 else b"".join(chunks)
@@ -147,12 +181,11 @@ def _weight(parameters: list[str]) -> float:
 
 
 @lru_cache(maxsize=256)
-def _is_json(content_type: str) -> bool:
+def _media_type(content_type: str) -> str | None:
+    """The media type that a Content-Type names; None where it also names a charset other than UTF-8."""
     media_type, *parameters = (part.strip().lower() for part in content_type.split(";"))
-    if media_type != "application/json":
-        return False
     for parameter in parameters:
         name, _, value = parameter.partition("=")
         if name.strip() == "charset" and value.strip().strip('"') not in {"utf-8", "utf8"}:
-            return False
-    return True
+            return None
+    return media_type

@@ -47,6 +47,14 @@ INVALID_JSON: Final = Kind(
     "object, NaN or Infinity, a number too large for a 64-bit float, half of a surrogate pair, or nesting "
     "beyond 200 levels. The detail says what was met and where.",
 )
+UNREADABLE_BODY: Final = Kind(
+    "unreadable-body",
+    400,
+    "The body cannot be read as what it is sent as",
+    "A body sent as text/csv is not UTF-8 text, or one sent as application/xml is not well-formed, declares a document "
+    "type or entities, is nested too deeply or holds more readings than are taken. What a body that can be read says "
+    "wrongly is no problem of this type: it is answered, as findings. The detail says what was met and where.",
+)
 UNAUTHORIZED: Final = Kind(
     "unauthorized",
     401,
@@ -88,8 +96,9 @@ BODY_TOO_LARGE: Final = Kind(
 UNSUPPORTED_MEDIA_TYPE: Final = Kind(
     "unsupported-media-type",
     415,
-    "The body is not sent as plain application/json",
-    "The Content-Type must be application/json, with no charset but utf-8 and no content encoding.",
+    "The body is not sent in a form that is read here",
+    "The Content-Type must be application/json, or for interval data text/csv or application/xml, with no charset but "
+    "utf-8 and no content encoding.",
 )
 INVALID_REQUEST: Final = Kind(
     "invalid-request",
@@ -102,8 +111,8 @@ OVER_CAPACITY: Final = Kind(
     "over-capacity",
     429,
     "Too many requests at once",
-    "The service works on as many requests as it is set to. Repeat the request after the time that "
-    "Retry-After states: nothing was computed and nothing is kept.",
+    "The service works on as many requests as it is set to, or holds as many long bodies as it has room for. "
+    "Repeat the request after the time that Retry-After states: nothing was computed and nothing is kept.",
 )
 INTERNAL_ERROR: Final = Kind(
     "internal-error",
@@ -124,6 +133,7 @@ KINDS: Final[Mapping[str, Kind]] = {
     kind.slug: kind
     for kind in (
         INVALID_JSON,
+        UNREADABLE_BODY,
         UNAUTHORIZED,
         HOST_NOT_ALLOWED,
         NOT_FOUND,

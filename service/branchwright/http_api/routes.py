@@ -1,6 +1,7 @@
-"""The two kinds of route: one that answers a JSON question, one that shows what changes only with a release.
+"""The usual kinds of route: one that answers a JSON question, one that shows what changes only with a release.
 
-FastAPI describes both in the OpenAPI document; the request itself takes the short way here.
+FastAPI describes both in the OpenAPI document; the request itself takes the short way here. Questions with long bodies
+have a route of their own: see long_questions.py.
 """
 
 from __future__ import annotations
@@ -19,9 +20,10 @@ from starlette.responses import Response
 from branchwright.http_api import strict_json, validation
 from branchwright.http_api.limits import (
     read_body,
+    require_body_in,
     require_few_values,
     require_json_accepted,
-    require_json_body,
+    require_small_objects,
 )
 from branchwright.http_api.problems import INVALID_JSON, ProblemError
 
@@ -29,6 +31,8 @@ VERDICT_KEY: Final = "branchwright.verdict"
 """Where the scope of a request holds which operation judged and its verdict, for whoever counts them."""
 
 Handler = Callable[[Request], Coroutine[Any, Any, Response]]
+
+JSON: Final = "application/json"
 
 _CACHE_CONTROL: Final = "private, max-age=3600"
 
@@ -41,39 +45,79 @@ class JsonQuestionRoute(APIRoute):
     """
 
     most_values: ClassVar[int] = 10_000
-    """How many values a body may hold; a route for longer data is a subclass with a larger number."""
+    """How many values a body may hold."""
 
     def get_route_handler(self) -> Handler:
         """The handler that FastAPI calls for a matching request."""
-        most_values = self.most_values
-        body_type, answer_type = _signature(self.endpoint)
-        validate = TypeAdapter(body_type).validator.validate_python
-        serialise = TypeAdapter(answer_type).serializer.to_json
+        read = JsonReader(model_of(self.endpoint, "body"), self.most_values)
+        write = JsonWriter(answer_type(self.endpoint), self.unique_id)
         endpoint = cast("Callable[[BaseModel], Awaitable[object]]", self.endpoint)
-        schema = _LazySchema(body_type)
-        operation = self.unique_id
 
         async def answer(request: Request) -> Response:
             headers = request.headers
             require_json_accepted(headers)
-            require_json_body(headers)
+            require_body_in(headers, [JSON])
             body = await read_body(request.receive, headers, request.app.state.settings.body_limit_bytes)
-            require_few_values(body, most_values)
-            try:
-                data = strict_json.parse(body)
-            except strict_json.NotStrictJson as error:
-                raise ProblemError(INVALID_JSON, f"The body is not strict JSON: {error}.") from None
-            try:
-                question = validate(data)
-            except ValidationError as error:
-                raise validation.problem_from(error, data, schema.value) from None
-            given = await endpoint(question)
-            verdict = getattr(given, "verdict", None)
-            if verdict is not None:
-                request.scope[VERDICT_KEY] = (operation, verdict)
-            return Response(serialise(given, by_alias=True), media_type="application/json")
+            return write(request, await endpoint(read(body)))
 
         return answer
+
+
+class JsonReader:
+    """Turns the bytes of a body into its model, or raises the problem that says why it cannot."""
+
+    def __init__(self, model: type[BaseModel], most_values: int) -> None:
+        """Read bodies of this model, with at most so many values."""
+        self._model = model
+        self._most_values = most_values
+        self._validate = TypeAdapter(model).validator.validate_python
+
+    def __call__(self, body: bytes) -> BaseModel:
+        """The model that a body fits.
+
+        Raises:
+            ProblemError: 413 for too many values, 400 for what is not strict JSON, 422 for what does not fit.
+        """
+        require_few_values(body, self._most_values)
+        try:
+            data = strict_json.parse(body)
+        except strict_json.NotStrictJson as error:
+            raise ProblemError(INVALID_JSON, f"The body is not strict JSON: {error}.") from None
+        require_small_objects(data)
+        try:
+            question: BaseModel = self._validate(data)
+        except ValidationError as error:
+            raise validation.problem_from(error, data, self._schema) from None
+        return question
+
+    @cached_property
+    def _schema(self) -> Mapping[str, object]:
+        """The JSON Schema of the body, made when the first one does not fit it."""
+        return self._model.model_json_schema()
+
+
+class JsonWriter:
+    """Turns an answer into its response, and notes the verdict for whoever counts them."""
+
+    def __init__(self, answered: type[object], operation: str) -> None:
+        """Write answers of this type to one operation."""
+        self._serialise = TypeAdapter(answered).serializer.to_json
+        self._operation = operation
+
+    def __call__(self, request: Request, answer: object) -> Response:
+        """The response that holds an answer."""
+        return self.response(request, self.written(answer), answer)
+
+    def written(self, answer: object) -> bytes:
+        """The answer as JSON."""
+        return self._serialise(answer, by_alias=True)
+
+    def response(self, request: Request, content: bytes, answer: object) -> Response:
+        """The response with the content that an answer was written as."""
+        verdict = getattr(answer, "verdict", None)
+        if verdict is not None:
+            request.scope[VERDICT_KEY] = (self._operation, verdict)
+        return Response(content, media_type=JSON)
 
 
 class ReferenceRoute(APIRoute):
@@ -101,28 +145,20 @@ def revalidated(request: Request, response: Response) -> Response:
     return response
 
 
-class _LazySchema:
-    """The JSON Schema of a request body, made when the first body does not fit it."""
+def model_of(endpoint: Callable[..., object], parameter: str) -> type[BaseModel]:
+    """The pydantic model that a parameter of an endpoint takes; an endpoint takes a body, or a body and a query."""
+    taken = list(inspect.signature(endpoint).parameters)
+    model = get_type_hints(endpoint).get(parameter)
+    if taken not in (["body"], ["body", "query"]) or not (
+        isinstance(model, type) and issubclass(model, BaseModel)
+    ):
+        raise TypeError(f"{endpoint} must take one pydantic model as body, and at most another as query")
+    return model
 
-    def __init__(self, model: type[BaseModel]) -> None:
-        self._model = model
 
-    @cached_property
-    def value(self) -> Mapping[str, object]:
-        return self._model.model_json_schema()
-
-
-def _signature(endpoint: Callable[..., object]) -> tuple[type[BaseModel], type[object]]:
-    """The body and answer types of an endpoint, which takes one pydantic model and states what it returns."""
-    hints = get_type_hints(endpoint)
-    answer_type = hints.pop("return", None)
-    body_type = next(iter(hints.values()), None)
-    if len(inspect.signature(endpoint).parameters) != 1 or not _is_model(body_type):
-        raise TypeError(f"{endpoint} must take one pydantic model and nothing else")
-    if answer_type is None:
+def answer_type(endpoint: Callable[..., object]) -> type[object]:
+    """The type of the answers of an endpoint."""
+    answered: type[object] | None = get_type_hints(endpoint).get("return")
+    if answered is None:
         raise TypeError(f"{endpoint} must state the type of its answer")
-    return cast("type[BaseModel]", body_type), answer_type
-
-
-def _is_model(annotation: object) -> bool:
-    return isinstance(annotation, type) and issubclass(annotation, BaseModel)
+    return answered

@@ -56,6 +56,14 @@ class Settings(BaseSettings):
         ),
     ] = ()
     body_limit_bytes: Annotated[int, Field(ge=1, description="Longest request body, in bytes.")] = 1024 * 1024
+    interval_data_limit_bytes: Annotated[
+        int,
+        Field(
+            ge=1,
+            description="Longest request body with interval data, in bytes. One worker holds at most four times as "
+            "much of such bodies at once; more get 429.",
+        ),
+    ] = 32 * 1024 * 1024
     drain_seconds: Annotated[
         int, Field(ge=0, description="How long requests in flight may take after the signal to stop.")
     ] = 30
