@@ -11,12 +11,15 @@ import pytest
 DATA = Path(__file__).parents[2] / "service" / "branchwright" / "codebook" / "data" / "nec"
 FILES = sorted((DATA / "provisions").glob("*.toml"))
 EDITIONS = ("nec-2017", "nec-2020", "nec-2023", "nec-2026")
-UNITS = {"1", "%", "A", "V", "in", "ft", "degC", "count", "text"}
+UNITS = {"1", "%", "A", "V", "VA", "VA/ft2", "W", "kW", "hp", "in", "ft", "degC", "d", "min", "count", "text"}
 WORDS = {
     ("current-setting", "counts"): {"yes", "no", "read-two-ways"},
     ("current-setting", "access"): {"restricted", "any"},
     ("grounding-proportion", "counts_correction"): {"no", "read-two-ways"},
     ("rooftop", "exempt_insulation"): {"XHHW-2"},
+    ("noncoincident-load", "smaller_motor"): {"neither", "motor", "motor-or-cooling"},
+    ("charger-load", "basis"): {"nameplate", "greater-of-nameplate-and-least", "nameplate-else-least"},
+    ("charger-load", "least_holds_for"): {"standard"},
 }
 """What a text value may say where it is more than yes or no."""
 
@@ -118,6 +121,12 @@ POINTS = {
     "permanently-wired-protection": (EDITIONS[3:], ("required", "not-enacted")),
     "sixty-ampere-receptacle": (EDITIONS[2:3], ("printed", "not-printed")),
     "rooftop-clearance": (EDITIONS[2:], ("seven-eighths-inch", "three-quarters-inch")),
+    "charger-in-optional-method": (EDITIONS, ("full-value", "in-the-pool")),
+    "existing-heating-and-cooling": (EDITIONS, ("in-the-pool", "left-out")),
+    "added-heating-and-cooling": (EDITIONS[3:], ("at-full-value", "in-the-pool")),
+    "measured-with-generation": (EDITIONS, ("refused", "measured-gross")),
+    "measured-demand-interval": (EDITIONS, ("fifteen-minutes", "as-metered")),
+    "charger-on-service": (EDITIONS, ("at-125-percent", "at-its-load")),
 }
 
 
