@@ -65,6 +65,8 @@ UNITS = {
     "_in2": "in2",
     "_kw": "kW",
     "_kwh": "kWh",
+    "_va": "VA",
+    "_w": "W",
     "_ohm": "ohm",
     "_cmil": "cmil",
     "_percent": "%",
