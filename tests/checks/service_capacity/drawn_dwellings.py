@@ -11,6 +11,7 @@ METHODS = ("standard", "optional-new", "optional-existing")
 READINGS = {
     "charger-in-optional-method": ("full-value", "in-the-pool"),
     "existing-heating-and-cooling": ("in-the-pool", "left-out"),
+    "added-heating-and-cooling": ("at-full-value", "in-the-pool"),
     "setting-as-rating": ("nameplate", "setting"),
     "charger-on-service": ("at-125-percent", "at-its-load"),
     "measured-with-generation": ("refused", "measured-gross"),
@@ -76,6 +77,14 @@ def drawn_appliance(draw: random.Random) -> Json:
         "voltage_v": voltage_v,
         "motor": motor,
         "fastened_in_place": draw.random() < 0.85,
+        "on_own_circuit": draw.random() < 0.7,
+        "uses_neutral": draw.random() < 0.1,
+        **({"motor_hp": draw.choice((0.125, 0.2, 0.25, 0.5))} if motor and draw.random() < 0.4 else {}),
+        **(
+            {"motor_va": round(rating_va * draw.choice((0.5, 0.9)), 1)}
+            if motor and draw.random() < 0.3
+            else {}
+        ),
     }
 
 
@@ -91,6 +100,8 @@ def drawn_heating(draw: random.Random, *, new: float) -> Json:
         found["heating"].append(perhaps_new(draw, item, new))
     for _ in range(draw.choice((0, 0, 1, 1, 2, 6))):
         item = {"rating_va": draw.choice((1380, 1680, 5760, 7200, 9000))}
+        if draw.random() < 0.2:
+            item["motor_va"] = draw.choice((1000, 1380))
         found["cooling"].append(perhaps_new(draw, item, new))
     for _ in range(draw.choice((0, 0, 0, 1, 2))):
         item = {"compressor_va": draw.choice((2400, 5760, 9000))}
@@ -108,11 +119,27 @@ def drawn_charger(draw: random.Random) -> Json:
         "charging_current_a": current,
         "rated_current_a": draw.choice((current, current, max(current, 48), max(current, 80))),
         "setting_access": draw.choice(("restricted", "unrestricted")),
+        "connection": draw.choice(("hardwired", "hardwired", "receptacle")),
     }
+
+
+def drawn_management(draw: random.Random, chargers: list[Json]) -> list[Json]:
+    """Seldom one or two managements, with every charger held by one of them or by none."""
+    if draw.random() < 0.7:
+        return []
+    for charger in chargers:
+        held = draw.choice(("garage", "driveway", None))
+        if held:
+            charger["managed_by"] = held
+    return [
+        {"name": name, "control_setting_a": draw.choice((16, 24, 40, 80))}
+        for name in sorted({charger["managed_by"] for charger in chargers if "managed_by" in charger})
+    ]
 
 
 def drawn_dwelling(draw: random.Random, *, new: float = 0.1) -> Json:
     """A dwelling of any size, with what stands in it."""
+    chargers = [perhaps_new(draw, drawn_charger(draw), 0.5) for _ in range(draw.choice((0, 1, 1, 1, 2)))]
     return {
         "floor_area_ft2": draw.choice(
             (0, 480, 1000, 1500, 2200.5, 3600, 12000, round(draw.uniform(1, 60000), 1))
@@ -123,9 +150,8 @@ def drawn_dwelling(draw: random.Random, *, new: float = 0.1) -> Json:
         "dryers": drawn_dryers(draw),
         "appliances": [drawn_appliance(draw) for _ in range(draw.choice((0, 1, 2, 3, 4, 5, 8)))],
         **drawn_heating(draw, new=new),
-        "chargers": [
-            perhaps_new(draw, drawn_charger(draw), 0.5) for _ in range(draw.choice((0, 1, 1, 1, 2)))
-        ],
+        "chargers": chargers,
+        "load_management": drawn_management(draw, chargers),
     }
 
 

@@ -12,6 +12,7 @@ Json: TypeAlias = dict[str, Any]
 DEFAULT_READINGS = {
     "charger-in-optional-method": "full-value",
     "existing-heating-and-cooling": "in-the-pool",
+    "added-heating-and-cooling": "at-full-value",
     "setting-as-rating": "nameplate",
 }
 
@@ -95,11 +96,13 @@ class Home:
     def setting_counts(self, charger: Json) -> bool:
         """625.42: whether a lower setting stands for the rating of a charger.
 
-        2017 by one reading; 2020 for any access; from 2023 where access is restricted.
+        2017 by one reading; 2020 for a hardwired one; from 2023 where access is restricted.
         """
-        if self.edition == "nec-2017" and self.reading("setting-as-rating") != "setting":
-            return False
-        return self.edition == "nec-2020" or charger.get("setting_access") == "restricted"
+        if self.edition == "nec-2017":
+            return self.reading("setting-as-rating") == "setting"
+        if self.edition == "nec-2020":
+            return charger.get("connection") in ("hardwired", None)
+        return charger.get("setting_access") == "restricted"
 
     def nameplate_va(self, charger: Json) -> Fraction | None:
         """What a charger takes, VA: its setting where that counts, else its rating; None where nothing is known."""
@@ -115,15 +118,9 @@ class Home:
             return set_va
         return rating
 
-    def held_va(self, charger: Json) -> Fraction | None:
-        """625.42(A): what load management lets a charger take, None for one that it does not hold."""
-        held = charger.get("control_setting_a")
-        return None if held is None else exact(held) * self.line_v
-
     def charger_va(self, charger: Json, *, part_three: bool) -> Fraction | None:
         """The load of one charger; None where it cannot be told. The 7,200 VA belong to the standard method."""
-        own = self.held_va(charger)
-        own = self.nameplate_va(charger) if own is None else own
+        own = self.nameplate_va(charger)
         least = tables.LEAST_CHARGER_VA[self.edition]
         if own is None:
             return Fraction(least) if least and self.edition in tables.LEAST_ONLY_WITHOUT_NAMEPLATE else None
@@ -137,7 +134,17 @@ class Home:
 
     def separate_units(self) -> Fraction:
         """How many heaters have each its own control."""
-        return sum((of(heat, "separately_controlled_units") for heat in self.items("heating")), Fraction(0))
+        separate = [
+            heat for heat in self.items("heating") if self.heating_kind(heat) == "separately-controlled"
+        ]
+        return sum((exact(heat.get("separately_controlled_units") or 1) for heat in separate), Fraction(0))
+
+    def heating_kind(self, heat: Json) -> str:
+        """The kind that is stated; a number of units means that each has its own control."""
+        stated = heat.get("kind")
+        if stated is not None:
+            return str(stated)
+        return "separately-controlled" if heat.get("separately_controlled_units") else "central"
 
     def has_new_heating_or_cooling(self) -> bool:
         """Whether any heating or cooling is being added, 220.83(B)."""

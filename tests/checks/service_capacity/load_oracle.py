@@ -14,6 +14,7 @@ from tests.checks.service_capacity.load_facts import Home, Json, exact, of
 
 METHODS = ("standard", "optional-new", "optional-existing")
 HALF = Fraction(1, 2)
+LINE_TO_LINE_V = 150
 
 
 @dataclass(frozen=True)
@@ -108,14 +109,23 @@ def dryers_va(home: Home) -> Fraction:
 # ------------------------------------------------------------------------------- appliances: 220.53
 
 
+def is_general(appliance: Json) -> bool:
+    """Whether a portable appliance without a circuit of its own is among the lighting and small-appliance loads."""
+    return appliance.get("fastened_in_place") is False and appliance.get("on_own_circuit") is False
+
+
 def counts_to_four(home: Home, appliance: Json) -> bool:
     """Whether an appliance is one of the four or more fastened in place."""
-    fastened = appliance.get("fastened_in_place") is True
-    return fastened and of(appliance, "rating_va") >= tables.LEAST_APPLIANCE_VA[home.edition]
+    if appliance.get("fastened_in_place") is not True:
+        return False
+    large = of(appliance, "rating_va") >= tables.LEAST_APPLIANCE_VA[home.edition]
+    return large or of(appliance, "motor_hp") >= tables.LEAST_APPLIANCE_HP
 
 
 def appliance_share(home: Home, appliance: Json) -> Fraction:
-    """75 percent for each of four or more, otherwise all of it."""
+    """75 percent for each of four or more, otherwise all of it; nothing for one among the general loads."""
+    if is_general(appliance):
+        return Fraction(0)
     four = [one for one in home.items("appliances") if counts_to_four(home, one)]
     if len(four) >= tables.FOUR_APPLIANCES and counts_to_four(home, appliance):
         return tables.FOUR_APPLIANCES_SHARE
@@ -147,13 +157,27 @@ def heat_motors(home: Home) -> list[Fraction]:
 
 def cool_motors(home: Home) -> list[Fraction]:
     """Compressors that run while the house is cooled."""
-    coolers = [of(cooler, "rating_va") for cooler in home.items("cooling")]
+    coolers = [exact(cooler.get("motor_va") or cooler["rating_va"]) for cooler in home.items("cooling")]
     return coolers + [of(pump, "compressor_va") for pump in home.items("heat_pumps")]
+
+
+def cooling_va(home: Home) -> Fraction:
+    """All that cools, at 100 percent."""
+    return total(of(cooler, "rating_va") for cooler in home.items("cooling")) + total(
+        of(pump, "compressor_va") for pump in home.items("heat_pumps")
+    )
 
 
 def other_motors(home: Home) -> list[Fraction]:
     """Motors among the appliances."""
-    return [of(one, "rating_va") for one in home.items("appliances") if one.get("motor")]
+    return [motor_va(one) for one in home.items("appliances") if motor_va(one)]
+
+
+def motor_va(appliance: Json) -> Fraction:
+    """The part of an appliance that a motor takes, all of it unless stated."""
+    if is_general(appliance) or not appliance.get("motor"):
+        return Fraction(0)
+    return exact(appliance.get("motor_va") or appliance["rating_va"])
 
 
 def heating_va(home: Home) -> Fraction:
@@ -172,7 +196,7 @@ def season(home: Home) -> tuple[Fraction, Fraction]:
     seasons = []
     for load_va, motors in (
         (heating_va(home), heat_motors(home)),
-        (total(cool_motors(home)), cool_motors(home)),
+        (cooling_va(home), cool_motors(home)),
     ):
         largest = max(motors + other_motors(home), default=Fraction(0))
         seasons.append((load_va, tables.LARGEST_MOTOR_MORE * largest))
@@ -185,10 +209,21 @@ def season(home: Home) -> tuple[Fraction, Fraction]:
 
 
 def chargers_va(home: Home, *, part_three: bool) -> Fraction | None:
-    """All chargers; None where one of them cannot be told."""
+    """All chargers; None where one of them cannot be told. Those that are managed together take what they are let."""
     loads = [home.charger_va(charger, part_three=part_three) for charger in home.items("chargers")]
     known = [load for load in loads if load is not None]
-    return total(known) if len(known) == len(loads) else None
+    if len(known) < len(loads):
+        return None
+    groups: dict[str, Fraction] = {}
+    free = Fraction(0)
+    for charger, own in zip(home.items("chargers"), known, strict=True):
+        group = charger.get("managed_by")
+        if group is None:
+            free += own
+        else:
+            groups[group] = groups.get(group, Fraction(0)) + own
+    settings = {one["name"]: exact(one["control_setting_a"]) for one in home.items("load_management")}
+    return free + total(min(sum_va, settings[name] * home.line_v) for name, sum_va in groups.items())
 
 
 def standard(home: Home) -> dict[str, Fraction] | None:
@@ -214,7 +249,7 @@ def nameplates_va(home: Home) -> Fraction:
         home.lighting_va()
         + home.circuits_va()
         + total(of(unit, "rating_w") for unit in home.items("ranges") + home.items("dryers"))
-        + total(of(appliance, "rating_va") for appliance in home.items("appliances"))
+        + total(of(one, "rating_va") for one in home.items("appliances") if not is_general(one))
     )
 
 
@@ -232,23 +267,17 @@ def with_chargers(home: Home, pool_va: Fraction, chargers: Fraction, first_va: i
 
 def largest_selection_va(home: Home) -> Fraction:
     """220.82(C): the largest of the selections; what heats together is one selection."""
-    share = tables.MANY_UNITS if home.many_units() else tables.FEW_UNITS
-    heat = Fraction(0)
-    for heater in home.items("heating"):
-        kind = heater.get("kind") or (
-            "separately-controlled" if heater.get("separately_controlled_units") else "central"
-        )
-        factor = {
-            "thermal-storage": Fraction(1),
-            "central": tables.FEW_UNITS,
-            "separately-controlled": share,
-        }[kind]
-        heat += factor * of(heater, "rating_w")
+    factors = {
+        "thermal-storage": Fraction(1),
+        "central": tables.FEW_UNITS,
+        "separately-controlled": tables.MANY_UNITS if home.many_units() else tables.FEW_UNITS,
+    }
+    heat = total(factors[home.heating_kind(one)] * of(one, "rating_w") for one in home.items("heating"))
     for pump in home.items("heat_pumps"):
         compressor = of(pump, "compressor_va")
         supplemental = tables.SUPPLEMENTAL_HEAT * of(pump, "supplemental_heat_w")
         heat += max(compressor, supplemental) if pump.get("interlocked") else compressor + supplemental
-    return max(heat, total(cool_motors(home)))
+    return max(heat, cooling_va(home))
 
 
 def optional_new(home: Home) -> dict[str, Fraction] | None:
@@ -263,8 +292,11 @@ def optional_new(home: Home) -> dict[str, Fraction] | None:
 
 
 def existing_in_pool_va(home: Home) -> Fraction:
-    """220.83(A): heating and cooling that is there, all of it in the pool by one reading, none by the other."""
-    if home.reading("existing-heating-and-cooling") == "left-out":
+    """220.83(A): heating and cooling that is there, all of it in the pool by one reading, none by the other.
+
+    Table 120.83 of 2026 has all loads in one, so no reading leaves them out.
+    """
+    if home.edition != "nec-2026" and home.reading("existing-heating-and-cooling") == "left-out":
         return Fraction(0)
     return heating_va(home) + total(of(cooler, "rating_va") for cooler in home.items("cooling"))
 
@@ -276,14 +308,15 @@ def optional_existing(home: Home) -> dict[str, Fraction] | None:
         return None
     pool = nameplates_va(home)
     beside = Fraction(0)
-    if home.has_new_heating_or_cooling():
+    in_full = home.edition != "nec-2026" or home.reading("added-heating-and-cooling") == "at-full-value"
+    if home.has_new_heating_or_cooling() and in_full:
         heat = total(heat_pump_heat_va(pump) for pump in home.items("heat_pumps"))
         for heater in home.items("heating"):
-            if home.many_units() and of(heater, "separately_controlled_units") > 0:
+            if home.many_units() and home.heating_kind(heater) == "separately-controlled":
                 pool += of(heater, "rating_w")
             else:
                 heat += of(heater, "rating_w")
-        beside = max(heat, total(cool_motors(home)))
+        beside = max(heat, cooling_va(home))
     else:
         pool += existing_in_pool_va(home)
     return {
@@ -295,13 +328,19 @@ def optional_existing(home: Home) -> dict[str, Fraction] | None:
 # ------------------------------------------------------------------------------------- the neutral
 
 
+def uses_neutral(appliance: Json) -> bool:
+    """Whether an appliance runs from a line to the neutral, needs both, or of a voltage that nobody stated."""
+    voltage = appliance.get("voltage_v")
+    return voltage is None or voltage < LINE_TO_LINE_V or bool(appliance.get("uses_neutral"))
+
+
 def neutral_va(home: Home) -> Fraction:
     """220.61(A) and (B), the same by every method: lighting, cooking and dryers, and what runs on 120 V."""
     cooking = dryers = Fraction(1)
     if not (home.wye and not home.three_phases):
         cooking, dryers = tables.COOKING_ON_NEUTRAL, tables.DRYERS_ON_NEUTRAL
-    low = [one for one in home.items("appliances") if one.get("voltage_v") in (120, None)]
-    low_motors = [of(one, "rating_va") for one in low if one.get("motor")]
+    low = [one for one in home.items("appliances") if uses_neutral(one)]
+    low_motors = [motor_va(one) for one in low]
     return (
         by_steps(home.lighting_va() + home.circuits_va())
         + cooking * cooking_va(home)

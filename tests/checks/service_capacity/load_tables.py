@@ -23,6 +23,7 @@ LIGHTING_STEPS = ((3000, Fraction(1)), (120_000, Fraction(35, 100)), (None, Frac
 FOUR_APPLIANCES = 4
 FOUR_APPLIANCES_SHARE = Fraction(3, 4)
 LEAST_APPLIANCE_VA = {"nec-2017": 0, "nec-2020": 500, "nec-2023": 500, "nec-2026": 500}
+LEAST_APPLIANCE_HP = Fraction(1, 4)
 """220.53: from 2020 only those of 500 W or 1/4 hp and more."""
 
 LEAST_DRYER_VA = 5000
