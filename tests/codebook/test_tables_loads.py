@@ -66,16 +66,10 @@ def test_a_printed_error_is_not_reproduced(lighting_demand):
 @pytest.mark.source(
     "two pages that quote rows of Table 220.54: 9, 10, 11 and 12 to 23 dryers; the rest from memory"
 )
-@pytest.mark.parametrize(
-    ("dryers", "percent"),
-    zip(
-        (1, 4, 5, 6, 7, 8, 9, 10, 11, 12, 23, 24, 30, 42, 43, 500),
-        (100, 100, 85, 75, 65, 60, 55, 50, 47, 46, 35, 34.5, 31.5, 25.5, 25, 25),
-        strict=True,
-    ),
-)
-def test_dryers_by_their_number(dryer_demand, dryers: int, percent: float):
-    assert dryer_percent(dryer_demand, dryers) == percent
+def test_dryers_by_their_number(dryer_demand):
+    percents = {1: 100, 4: 100, 5: 85, 6: 75, 7: 65, 8: 60, 9: 55, 10: 50, 11: 47, 12: 46, 23: 35}
+    percents |= {24: 34.5, 30: 31.5, 42: 25.5, 43: 25, 500: 25}
+    assert {dryers: dryer_percent(dryer_demand, dryers) for dryers in percents} == percents
 
 
 def test_one_more_dryer_never_lowers_the_demand(dryer_demand):
@@ -92,25 +86,10 @@ def test_a_reduction_names_the_count_it_begins_from(dryer_demand):
 
 
 @pytest.mark.source("Annex D, examples D1(a): one range; D6: 24 and 30 ranges; the rest from memory")
-@pytest.mark.parametrize(
-    ("appliances", "demand_kw"),
-    [
-        (1, 8),
-        (2, 11),
-        (3, 14),
-        (5, 20),
-        (6, 21),
-        (24, 39),
-        (25, 40),
-        (26, 41),
-        (30, 45),
-        (40, 55),
-        (41, 55.75),
-    ]
-    + [(50, 62.5), (60, 70), (61, 70.75), (100, 100)],
-)
-def test_column_c_by_the_number_of_ranges(range_demand, appliances: int, demand_kw: float):
-    assert column_c_kw(range_demand, appliances) == demand_kw
+def test_column_c_by_the_number_of_ranges(range_demand):
+    demands_kw = {1: 8, 2: 11, 3: 14, 5: 20, 6: 21, 24: 39, 25: 40, 26: 41, 30: 45, 40: 55, 41: 55.75}
+    demands_kw |= {50: 62.5, 60: 70, 61: 70.75, 100: 100}
+    assert {count: column_c_kw(range_demand, count) for count in demands_kw} == demands_kw
 
 
 @pytest.mark.source("Annex D, example D6: 24 ranges of 16 kW; 5 of 11, 2 of 12, 20 of 13.5 and 3 of 18 kW")
