@@ -1,14 +1,16 @@
-"""From keyword arguments, models and mappings to the JSON that is sent, or to a clear error before it is."""
+"""From keyword arguments, models, mappings and files to what is sent, or to a clear error before it is."""
 
 from __future__ import annotations
 
 import enum
 import json
 import math
+import os
 from collections.abc import Mapping, Sequence
 from datetime import date, time
 from decimal import Decimal
-from typing import TYPE_CHECKING, Any, Final, cast
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final, TypeAlias, cast
 
 from .errors import FieldError, InvalidRequest
 from .field_errors import child, field_error, short
@@ -27,6 +29,9 @@ class Omitted(enum.Enum):
 
 
 OMITTED: Final = Omitted.OMITTED
+
+Source: TypeAlias = bytes | str | os.PathLike[str]
+"""A body that is sent as it is: its bytes, or the path of the file that holds them."""
 
 
 def encoded(request: type[BaseModel], given: object) -> bytes:
@@ -48,6 +53,17 @@ def encoded(request: type[BaseModel], given: object) -> bytes:
         details = error.errors(include_url=False)
         raise InvalidRequest.before_sending(*(field_error(detail, body) for detail in details)) from error
     return content
+
+
+def contents(source: Source) -> bytes:
+    """Return the bytes of a body that is sent as it is. Raises InvalidRequest for a file that cannot be read."""
+    if isinstance(source, bytes):
+        return source
+    try:
+        return Path(source).read_bytes()
+    except (OSError, ValueError, TypeError) as error:  # a name with a null byte, and what is no name
+        reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+        raise _unsendable("", f"the file cannot be read: {reason}", str(source)) from error
 
 
 def plain(value: object, pointer: str = "") -> Any:

@@ -106,6 +106,12 @@ Readings = TypedDict(
         "grounding-growth": NotRequired[Literal["counts-correction", "exempts-correction"] | None],
         "permanently-wired-protection": NotRequired[Literal["required", "not-enacted"] | None],
         "sixty-ampere-receptacle": NotRequired[Literal["printed", "not-printed"] | None],
+        "charger-in-optional-method": NotRequired[Literal["full-value", "in-the-pool"] | None],
+        "existing-heating-and-cooling": NotRequired[Literal["in-the-pool", "left-out"] | None],
+        "added-heating-and-cooling": NotRequired[Literal["at-full-value", "in-the-pool"] | None],
+        "measured-with-generation": NotRequired[Literal["refused", "measured-gross"] | None],
+        "measured-demand-interval": NotRequired[Literal["fifteen-minutes", "as-metered"] | None],
+        "charger-on-service": NotRequired[Literal["at-125-percent", "at-its-load"] | None],
     },
 )
 

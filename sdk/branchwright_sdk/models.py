@@ -161,6 +161,30 @@ class Readings(BaseModel):
     sixty_ampere_receptacle: Annotated[
         Literal["printed", "not-printed"] | None, Field(alias="sixty-ampere-receptacle")
     ] = None
+    charger_in_optional_method: Annotated[
+        Literal["full-value", "in-the-pool"] | None,
+        Field(alias="charger-in-optional-method"),
+    ] = None
+    existing_heating_and_cooling: Annotated[
+        Literal["in-the-pool", "left-out"] | None,
+        Field(alias="existing-heating-and-cooling"),
+    ] = None
+    added_heating_and_cooling: Annotated[
+        Literal["at-full-value", "in-the-pool"] | None,
+        Field(alias="added-heating-and-cooling"),
+    ] = None
+    measured_with_generation: Annotated[
+        Literal["refused", "measured-gross"] | None,
+        Field(alias="measured-with-generation"),
+    ] = None
+    measured_demand_interval: Annotated[
+        Literal["fifteen-minutes", "as-metered"] | None,
+        Field(alias="measured-demand-interval"),
+    ] = None
+    charger_on_service: Annotated[
+        Literal["at-125-percent", "at-its-load"] | None,
+        Field(alias="charger-on-service"),
+    ] = None
 
 
 class Supply(BaseModel):
@@ -722,7 +746,7 @@ class Neutral(BaseModel):
 
 class OtherReading(BaseModel):
     """
-    The verdict of the same circuit under another reading.
+    The verdict of the same facts under another reading.
     """
 
     model_config = ConfigDict(

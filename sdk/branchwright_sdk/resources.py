@@ -300,7 +300,7 @@ class Codebook:
     def list_editions(
         self,
         *,
-        limit: int | Omitted = OMITTED,
+        limit: int | Omitted | None = OMITTED,
         after: str | Omitted | None = OMITTED,
     ) -> models.EditionPage:
         """Which code editions does the service know?
@@ -377,7 +377,7 @@ class Codebook:
         *,
         edition: str,
         other: str,
-        limit: int | Omitted = OMITTED,
+        limit: int | Omitted | None = OMITTED,
         after: str | Omitted | None = OMITTED,
     ) -> models.EditionComparison:
         """What differs between two editions?
@@ -411,7 +411,7 @@ class Codebook:
     def list_rules(
         self,
         *,
-        limit: int | Omitted = OMITTED,
+        limit: int | Omitted | None = OMITTED,
         after: str | Omitted | None = OMITTED,
     ) -> models.RulePage:
         """Which rules does the service apply?
@@ -817,7 +817,7 @@ class AsyncCodebook:
     async def list_editions(
         self,
         *,
-        limit: int | Omitted = OMITTED,
+        limit: int | Omitted | None = OMITTED,
         after: str | Omitted | None = OMITTED,
     ) -> models.EditionPage:
         """Which code editions does the service know?
@@ -894,7 +894,7 @@ class AsyncCodebook:
         *,
         edition: str,
         other: str,
-        limit: int | Omitted = OMITTED,
+        limit: int | Omitted | None = OMITTED,
         after: str | Omitted | None = OMITTED,
     ) -> models.EditionComparison:
         """What differs between two editions?
@@ -928,7 +928,7 @@ class AsyncCodebook:
     async def list_rules(
         self,
         *,
-        limit: int | Omitted = OMITTED,
+        limit: int | Omitted | None = OMITTED,
         after: str | Omitted | None = OMITTED,
     ) -> models.RulePage:
         """Which rules does the service apply?

@@ -11,7 +11,7 @@ from urllib.parse import quote
 import httpx
 
 from .answers import AnswerT, RawResponse, problem
-from .bodies import OMITTED, encoded
+from .bodies import OMITTED, Source, contents, encoded
 from .errors import (
     BranchwrightError,
     ConnectionFailed,
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from pydantic import BaseModel
 
 _CLOSED = "the client is closed"
+_JSON = "application/json"
 
 
 @dataclass(frozen=True)
@@ -50,13 +51,14 @@ class Settings:
         path: Mapping[str, object],
         query: Mapping[str, object],
         content: bytes | None,
+        media_type: str,
     ) -> httpx.Request:
         """Return the HTTP request of one question."""
         if http.is_closed:
             raise NotConfigured(_CLOSED)
         headers = {**self.headers, "accept": "application/json"}
         if content is not None:
-            headers["content-type"] = "application/json"
+            headers["content-type"] = media_type
         segments = {name: _segment(name, value) for name, value in path.items()}
         given = {name: value for name, value in query.items() if value is not OMITTED and value is not None}
         return http.build_request(
@@ -101,10 +103,11 @@ class Transport:
         query: Mapping[str, object] = {},
         body: object = None,
         request: type[BaseModel] | None = None,
+        media_type: str = _JSON,
     ) -> AnswerT:
         """Return the answer to a question, or the raw response where that is wanted."""
-        content = encoded(request, body) if request else None
-        question = self.settings.request(self.http, verb, template, path, query, content)
+        content = _content(body, request, media_type)
+        question = self.settings.request(self.http, verb, template, path, query, content, media_type)
         attempt = 0
         while True:
             outcome: httpx.Response | BranchwrightError
@@ -146,10 +149,11 @@ class AsyncTransport:
         query: Mapping[str, object] = {},
         body: object = None,
         request: type[BaseModel] | None = None,
+        media_type: str = _JSON,
     ) -> AnswerT:
         """Return the answer to a question, or the raw response where that is wanted."""
-        content = encoded(request, body) if request else None
-        question = self.settings.request(self.http, verb, template, path, query, content)
+        content = await _content_later(body, request, media_type)
+        question = self.settings.request(self.http, verb, template, path, query, content, media_type)
         attempt = 0
         while True:
             outcome: httpx.Response | BranchwrightError
@@ -167,6 +171,22 @@ class AsyncTransport:
                 return _settled(outcome, answer, self.answers_raw)
             await self.settings.pacing.sleep_async(wait_s)
             attempt += 1
+
+
+def _content(body: object, request: type[BaseModel] | None, media_type: str) -> bytes | None:
+    """Return the bytes of a body: of a JSON request, of a source in another form, or of none."""
+    if media_type != _JSON:
+        return contents(cast("Source", body))
+    return encoded(request, body) if request else None
+
+
+async def _content_later(body: object, request: type[BaseModel] | None, media_type: str) -> bytes | None:
+    """Return the same, and let others run while a file is read."""
+    if media_type == _JSON or isinstance(body, bytes):
+        return _content(body, request, media_type)
+    import asyncio  # blocking callers need not wait for its import
+
+    return await asyncio.to_thread(_content, body, request, media_type)
 
 
 def _segment(name: str, value: object) -> str:

@@ -6,7 +6,7 @@ import textwrap
 from pathlib import Path
 
 from jinja2 import Environment, StrictUndefined
-from operations import Operation
+from operations import Argument, Operation, OtherBody
 
 
 def resources(operations: tuple[Operation, ...]) -> str:
@@ -24,16 +24,25 @@ def _class_name(resource: str) -> str:
     return resource.title().replace("_", "")
 
 
-def _docstring(operation: Operation) -> str:
+def _docstring(documented: Operation | OtherBody) -> str:
     """Return the summary, the description and a line for each argument that the document describes."""
-    paragraphs = [_filled(text) for text in operation.documentation.split("\n\n")]
-    arguments = [argument for argument in operation.arguments if argument.description]
-    described = [_filled(f"  {argument.name}: {argument.description}", "    ") for argument in arguments]
-    if described:
-        paragraphs.append("\n".join(["Args:", *described]))
+    paragraphs = [_filled(text) for text in documented.documentation.split("\n\n")]
+    described = [*_source(documented), *map(_described, documented.arguments)]
+    if any(described):
+        paragraphs.append("\n".join(["Args:", *filter(None, described)]))
     text = "\n\n".join(paragraphs).replace("\\", "\\\\").replace('"""', '\\"\\"\\"')
     closing = "\n" if "\n" in text else ""
     return textwrap.indent(f'"""{text}{closing}"""', " " * 8, lambda line: bool(line.strip())).lstrip()
+
+
+def _source(documented: Operation | OtherBody) -> list[str]:
+    return (
+        [_filled(f"  source: {documented.description}", "    ")] if isinstance(documented, OtherBody) else []
+    )
+
+
+def _described(argument: Argument) -> str:
+    return _filled(f"  {argument.name}: {argument.description}", "    ") if argument.description else ""
 
 
 def _filled(text: str, indent: str = "") -> str:

@@ -14,7 +14,8 @@ from sides import PREFIX, Schema, closed, opened
 
 _VERBS = ("get", "put", "post", "delete", "options", "head", "patch", "trace")
 _SCALARS = {"string": "str", "number": "float", "integer": "int", "boolean": "bool", "null": "None"}
-_TAKEN = ("self", "request", "models")  # names that the generated methods use themselves
+_TAKEN = ("self", "request", "models", "source")  # names that the generated methods use themselves
+_JSON = "application/json"
 
 
 class RefusedError(Exception):
@@ -34,6 +35,17 @@ class Argument:
 
 
 @dataclass(frozen=True)
+class OtherBody:
+    """A form of an operation's body beside JSON, which becomes a method of its own: it takes bytes or a file."""
+
+    media_type: str
+    method: str
+    documentation: str
+    description: str
+    arguments: tuple[Argument, ...]
+
+
+@dataclass(frozen=True)
 class Operation:
     """One operation of the document, which becomes one method of a resource."""
 
@@ -45,6 +57,7 @@ class Operation:
     arguments: tuple[Argument, ...]
     request: str | None
     answer: str
+    other_bodies: tuple[OtherBody, ...]
 
 
 @dataclass(frozen=True)
@@ -73,7 +86,11 @@ def read(document: Schema) -> Contract:
                 operations.append(_operation(verb, path, stated, parameters, schemas))
             except RefusedError as refusal:
                 raise RefusedError(f"{where}: {refusal}") from None
-    names = [f"{operation.resource}.{operation.method}" for operation in operations]
+    names = [
+        f"{operation.resource}.{method}"
+        for operation in operations
+        for method in (operation.method, *(body.method for body in operation.other_bodies))
+    ]
     if repeated := _repeated(names):
         raise RefusedError(f"more than one operation is named {repeated}")
     answered = _reached([{"$ref": PREFIX + operation.answer} for operation in operations], schemas)
@@ -93,9 +110,7 @@ def read(document: Schema) -> Contract:
 def _operation(verb: str, path: str, stated: Schema, parameters: list[Schema], schemas: Schema) -> Operation:
     client = stated.get("x-client", {})
     for key in ("resource", "method"):
-        name = client.get(key)
-        if not isinstance(name, str) or not name.isidentifier() or keyword.iskeyword(name):
-            raise RefusedError(f"x-client.{key} must be a Python name, not {name!r}")
+        _require_name(client, key, "x-client")
     if not stated.get("summary"):
         raise RefusedError("a summary is needed: it becomes the docstring")
     arguments = [_parameter(parameter, schemas) for parameter in parameters]
@@ -103,8 +118,15 @@ def _operation(verb: str, path: str, stated: Schema, parameters: list[Schema], s
     if in_path != set(re.findall(r"{([^}]*)}", path)):
         raise RefusedError(f"the path names other parameters than those declared: {sorted(in_path)}")
     request = None
+    other_bodies: tuple[OtherBody, ...] = ()
     if "requestBody" in stated:
-        request = _named_object(stated["requestBody"].get("content", {}), "the request body", schemas)
+        content = dict(stated["requestBody"].get("content", {}))
+        if "bodies" in client:
+            other_bodies = _other_bodies(client["bodies"], content, stated, arguments)
+            # What JSON says itself, a body of another form has beside it, in the query.
+            arguments = [argument for argument in arguments if argument.place != "query"]
+            content = {media_type: content[media_type] for media_type in content if media_type == _JSON}
+        request = _named_object(content, "the request body", schemas)
         arguments += _fields(schemas[request], schemas)
     if repeated := _repeated(argument.name for argument in arguments):
         raise RefusedError(f"more than one argument is named {repeated}")
@@ -118,10 +140,50 @@ def _operation(verb: str, path: str, stated: Schema, parameters: list[Schema], s
         verb=verb.upper(),
         path=path,
         documentation="\n\n".join(filter(None, [stated["summary"], stated.get("description")])),
-        arguments=tuple(sorted(arguments, key=lambda argument: not argument.required)),
+        arguments=_required_first(arguments),
         request=request,
         answer=_named_object(responses[good[0]].get("content", {}), "the answer", schemas),
+        other_bodies=other_bodies,
     )
+
+
+def _other_bodies(
+    named: Schema, content: Schema, stated: Schema, arguments: list[Argument]
+) -> tuple[OtherBody, ...]:
+    """Return the forms beside JSON, each with its method and the parameters that x-client gives to it."""
+    if set(named) != set(content) - {_JSON}:
+        raise RefusedError(f"x-client.bodies names {sorted(named)}, the request body has {sorted(content)}")
+    by_name = {argument.wire_name: argument for argument in arguments}
+    bodies: list[OtherBody] = []
+    method = stated["x-client"]["method"]
+    for media_type, client in named.items():
+        _require_name(client, "method", f"x-client.bodies.{media_type}")
+        parameters = client.get("parameters", [])
+        if unknown := set(parameters) - set(by_name):
+            raise RefusedError(f"x-client.bodies.{media_type} names unknown parameters: {sorted(unknown)}")
+        schema = content[media_type].get("schema", {})
+        if schema.get("type") != "string" or not schema.get("description"):
+            raise RefusedError(f"the request body as {media_type} must be a described string")
+        bodies.append(
+            OtherBody(
+                media_type=media_type,
+                method=client["method"],
+                documentation=f"{stated['summary']}\n\nAsks what `{method}` asks, with a body of {media_type}.",
+                description=f"{schema['description']} Bytes, or the path of a file that holds them.",
+                arguments=_required_first(by_name[name] for name in parameters),
+            )
+        )
+    return tuple(bodies)
+
+
+def _required_first(arguments: Iterable[Argument]) -> tuple[Argument, ...]:
+    return tuple(sorted(arguments, key=lambda argument: not argument.required))
+
+
+def _require_name(client: Schema, key: str, where: str) -> None:
+    name = client.get(key)
+    if not isinstance(name, str) or not name.isidentifier() or keyword.iskeyword(name):
+        raise RefusedError(f"{where}.{key} must be a Python name, not {name!r}")
 
 
 def _parameter(parameter: Schema, schemas: Schema) -> Argument:
@@ -140,6 +202,8 @@ def _fields(request: Schema, schemas: Schema) -> list[Argument]:
 
 def _argument(wire_name: str, schema: Schema, place: str, required: bool, schemas: Schema) -> Argument:
     name = f"{wire_name}_" if keyword.iskeyword(wire_name) else wire_name
+    if place == "query":
+        name = name.replace("-", "_")
     if not name.isidentifier() or name in _TAKEN:
         raise RefusedError(f"{wire_name!r} cannot be the name of a keyword argument")
     try:
@@ -147,7 +211,9 @@ def _argument(wire_name: str, schema: Schema, place: str, required: bool, schema
     except RefusedError as refusal:
         raise RefusedError(f"{wire_name}: {refusal}") from None
     if not required:
-        annotation = _union([*annotation.split(" | "), "Omitted"])
+        # No query can say null: None leaves the parameter out.
+        absent = ["Omitted", "None"] if place == "query" else ["Omitted"]
+        annotation = _union([*annotation.split(" | "), *absent])
     return Argument(name, wire_name, annotation, required, place, _description(schema, schemas))
 
 

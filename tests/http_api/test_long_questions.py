@@ -33,9 +33,7 @@ class How(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
     column: str | None = None
-    first: Annotated[int, Field(strict=True, ge=0)] = 0
-    factor: Annotated[float, Field(strict=True)] = 1.0
-    doubled: Annotated[bool, Field(strict=True)] = False
+    first: Annotated[int, Field(ge=0)] = 0
     unit: str = "Wh"
 
 
@@ -138,17 +136,11 @@ def test_what_cannot_be_read_is_a_problem_of_its_own(client):
     refused(client.post("/v1/sums", content=b'{"values": [NaN]}', headers=JSON), 400, "invalid-json")
 
 
-def test_the_query_is_read_by_the_types_of_its_fields(client):
-    params = {"column": "12", "first": "3", "factor": "1e2", "doubled": "true", "unit": ""}
+def test_the_query_comes_with_every_form(client):
+    params = {"column": "12", "first": "3", "unit": ""}
     for options in ({"content": b"1", "headers": CSV}, {"json": {"values": []}}):
         answer = client.post("/v1/sums", params=params, **options)
-        assert answer.json()["how"] == {
-            "column": "12",
-            "first": 3,
-            "factor": 100.0,
-            "doubled": True,
-            "unit": "",
-        }
+        assert answer.json()["how"] == {"column": "12", "first": 3, "unit": ""}
 
 
 @pytest.mark.parametrize(
@@ -157,16 +149,8 @@ def test_the_query_is_read_by_the_types_of_its_fields(client):
         ("colum=a", "query:colum", "unknown-field"),
         ("column=a&column=b", "query:column", "invalid"),
         ("first=-1", "query:first", "out-of-range"),
-        ("first=1.5", "query:first", "wrong-type"),
+        ("first=three", "query:first", "wrong-type"),
         ("first=", "query:first", "wrong-type"),
-        ("first=0x1", "query:first", "wrong-type"),
-        ("first=%EF%BC%91", "query:first", "wrong-type"),
-        ("first=99999999999999999999999999", "query:first", "wrong-type"),
-        ("factor=NaN", "query:factor", "wrong-type"),
-        ("factor=1e999", "query:factor", "wrong-type"),
-        ("doubled=yes", "query:doubled", "wrong-type"),
-        ("doubled=1", "query:doubled", "wrong-type"),
-        ("doubled=True", "query:doubled", "wrong-type"),
     ],
 )
 def test_a_query_that_does_not_fit_is_named_before_the_body_is_read(client, query, pointer, code):

@@ -5,6 +5,7 @@ import json
 from collections.abc import Callable
 from decimal import Decimal
 from enum import StrEnum
+from pathlib import Path
 from typing import Any
 
 import httpx
@@ -84,6 +85,57 @@ def test_path_and_query_are_escaped(service: Service) -> None:
     assert service.requests[-1].content == b""
     service.ask(lambda client: client.codebook.list_editions(), {"items": [], "next": None})
     assert service.requests[-1].url.query == b""
+
+
+CSV = b"Start,kWh\n2025-01-14T17:00:00-06:00,4.37\n"
+
+
+def test_a_body_of_another_form_goes_as_it_is_with_its_query(service: Service) -> None:
+    answer = service.ask(
+        lambda client: client.services.read_csv(
+            CSV, unit="energy kWh", first_row=2, signed=False, edition=None
+        ),
+        {"total": 4.37},
+    )
+    request = service.requests[-1]
+    assert (request.method, request.url.path) == ("POST", "/v1/readings")
+    assert dict(request.url.params) == {"unit": "energy kWh", "first-row": "2", "signed": "false"}
+    assert request.headers["Content-Type"] == "text/csv"
+    assert request.headers["Accept"] == "application/json"
+    assert request.content == CSV
+    assert answer.total == 4.37
+    service.ask(lambda client: client.services.read_xml(b"<feed/>", edition="nec-2023"), {"total": 0})
+    assert service.requests[-1].headers["Content-Type"] == "application/xml"
+    assert dict(service.requests[-1].url.params) == {"edition": "nec-2023"}
+    service.ask(lambda client: client.services.read(values=[1, None]), {"total": 1})
+    assert sent(service) == {"values": [1, None]}
+    assert service.requests[-1].url.query == b""
+
+
+@pytest.mark.parametrize("as_path", [str, Path])
+def test_a_file_is_read_from_its_path(service: Service, tmp_path: Path, as_path: type) -> None:
+    file = tmp_path / "Grünes Büro.csv"
+    file.write_bytes(b"\xef\xbb\xbf" + CSV)
+    raw = service.ask(
+        lambda client: client.services.with_raw_response.read_csv(as_path(file), unit="kWh"), {"total": 4.37}
+    )
+    assert service.requests[-1].content == b"\xef\xbb\xbf" + CSV
+    assert raw.parse().total == 4.37
+
+
+def test_a_file_is_sent_again_whole(service: Service, tmp_path: Path) -> None:
+    file = tmp_path / "readings.csv"
+    file.write_bytes(CSV)
+    service.ask(lambda client: client.services.read_csv(file, unit="kWh"), httpx.Response(503), {"total": 1})
+    assert [request.content for request in service.requests] == [CSV, CSV]
+
+
+@pytest.mark.parametrize("source", ["nothing.csv", "", ".", "a\0b", "Start,kWh\n" * 1000, 3, None, "\ud800"])
+def test_a_file_that_cannot_be_read_is_said_before_sending(service: Service, source: Any) -> None:
+    with pytest.raises(service.sdk.InvalidRequest, match="the file cannot be read: ") as caught:
+        service.ask(lambda client: client.services.read_csv(source, unit="kWh"))
+    assert service.requests == []
+    assert len(str(caught.value.errors[0].given)) <= 200
 
 
 @pytest.mark.parametrize("table", ["", ".", ".."])
@@ -244,6 +296,8 @@ QUESTIONS: list[Callable[[Any], Any]] = [
     lambda client: client.codebook.list_editions(),
     lambda client: client.codebook.get_table(edition="nec-2023", table="t"),
     lambda client: client.operations.check_live(),
+    lambda client: client.services.read_csv(b"", unit="kWh"),
+    lambda client: client.services.read_xml(b""),
 ]
 
 

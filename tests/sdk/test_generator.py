@@ -104,6 +104,23 @@ def test_methods_are_documented_and_take_keywords_alone(sdk: ModuleType) -> None
         ]
 
 
+def test_another_form_of_a_body_has_its_method_with_the_parameters_that_it_takes(sdk: ModuleType) -> None:
+    for services in (sdk.resources.Services, sdk.resources.AsyncServices):
+        taken = {
+            name: list(inspect.signature(getattr(services, name)).parameters)[1:]
+            for name in ("read", "read_csv", "read_xml")
+        }
+        assert taken == {
+            "read": ["values", "edition"],
+            "read_csv": ["source", "unit", "edition", "first_row", "signed"],
+            "read_xml": ["source", "edition"],
+        }
+        documentation = inspect.getdoc(services.read_csv) or ""
+        assert "Asks what `read` asks, with a body of text/csv." in documentation
+        assert "source: One reading a row. Bytes, or the path of a file that holds them." in documentation
+        assert "unit: CSV: the unit of the values." in documentation
+
+
 def change(at: str, value: Any) -> Callable[[dict[str, Any]], None]:
     """Return a change of the document at a JSON Pointer whose "/" in keys are written "~1"."""
 
@@ -123,6 +140,7 @@ def change(at: str, value: Any) -> Callable[[dict[str, Any]], None]:
 WHERE = f"POST {DESIGN_PATH}"
 REF = "#/components/schemas"
 POST = f"/paths/{DESIGN_PATH.replace('/', '~1')}/post"
+READ = "/paths/~1v1~1readings/post"
 FIELDS = "/components/schemas/CircuitDesignRequest/properties"
 
 
@@ -167,6 +185,38 @@ FIELDS = "/components/schemas/CircuitDesignRequest/properties"
         (
             change(f"{POST}/parameters", [{"in": "path", "name": "id", "schema": {"type": "string"}}]),
             "the path names other parameters",
+        ),
+        (
+            change(f"{READ}/x-client/bodies/text~1csv/method", "read"),
+            "more than one operation is named services.read",
+        ),
+        (
+            change(f"{READ}/x-client/bodies/text~1csv/method", "read-csv"),
+            "POST /v1/readings: x-client.bodies.text/csv.method must be a Python name, not 'read-csv'",
+        ),
+        (
+            change(f"{READ}/x-client/bodies/text~1csv/parameters", ["unit", "colour"]),
+            "x-client.bodies.text/csv names unknown parameters: ['colour']",
+        ),
+        (
+            change(f"{READ}/x-client/bodies/application~1xml", None),
+            "x-client.bodies names ['text/csv'], the request body has",
+        ),
+        (
+            change(f"{READ}/x-client/bodies", None),
+            "POST /v1/readings: the request body must be application/json alone",
+        ),
+        (
+            change(f"{READ}/requestBody/content/text~1csv/schema", {"type": "string"}),
+            "the request body as text/csv must be a described string",
+        ),
+        (
+            change(f"{READ}/requestBody/content/text~1csv/schema/type", "object"),
+            "the request body as text/csv must be a described string",
+        ),
+        (
+            change(f"{READ}/parameters/0/name", "source"),
+            "'source' cannot be the name of a keyword argument",
         ),
         (
             change(f"{FIELDS}/not-a-name", {"type": "string"}),

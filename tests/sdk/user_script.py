@@ -1,11 +1,20 @@
 """What a typed user writes: every line must satisfy strict type checkers. Never run, only checked."""
 
 import asyncio
+from pathlib import Path
 from typing import assert_type
 
 from small_sdk import OMITTED, AsyncClient, Client, FieldError, InvalidRequest, RawResponse
 from small_sdk.mappings import Segment as SegmentMapping
-from small_sdk.models import CircuitDesignAnswer, ConductorSize, Edition, Length, Segment, Supply
+from small_sdk.models import (
+    CircuitDesignAnswer,
+    ConductorSize,
+    Edition,
+    Length,
+    ReadingsAnswer,
+    Segment,
+    Supply,
+)
 
 EDITION: Edition = "nec-2023"
 SIZE: ConductorSize = "1/0 AWG"
@@ -31,12 +40,18 @@ def blocking(client: Client) -> float | None:
     raw = client.with_options(timeout=30).circuits.with_raw_response.design_from({"edition": EDITION})
     assert_type(raw, RawResponse[CircuitDesignAnswer])
     assert_type(raw.parse().verdict, str)
+    read = client.services.read_csv(Path("readings.csv"), unit="kWh", first_row=None, edition=EDITION)
+    assert_type(read, ReadingsAnswer)
+    assert_type(client.services.with_raw_response.read_xml(b"<feed/>"), RawResponse[ReadingsAnswer])
     return answer.design.breaker_rating_a if answer.design else None
 
 
 async def asynchronous() -> list[str]:
     async with AsyncClient("http://service.test") as client:
         try:
+            assert_type(
+                await client.services.read_csv("readings.csv", unit="kWh", signed=True), ReadingsAnswer
+            )
             page = await client.codebook.list_editions(limit=3)
             raw = await client.circuits.with_raw_response.review(
                 edition="nec-2026",

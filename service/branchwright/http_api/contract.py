@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any, Final, cast
 
 from branchwright.http_api import problems
@@ -98,14 +100,43 @@ def reference_responses(*further: int) -> Responses:
     return dict(sorted(responses.items(), key=lambda item: int(item[0])))
 
 
+@dataclass(frozen=True)
+class OtherBody:
+    """A form of a question's body beside JSON: how it is sent and shown, and the SDK's method for it.
+
+    ``parameters`` are those of the query that mean something for this form.
+    """
+
+    media_type: str
+    description: str
+    examples: Document
+    method: str
+    parameters: Sequence[str]
+
+
 def client_method(resource: str, method: str) -> Document:
     """The extension from which the SDK takes its names: ``client.<resource>.<method>``."""
     return {"x-client": {"resource": resource, "method": method}}
 
 
-def keyed_client_method(resource: str, method: str) -> Document:
-    """The same for an operation that needs a key where keys are configured."""
-    return client_method(resource, method) | {"security": [{"bearer": []}]}
+def keyed_client_method(resource: str, method: str, other_bodies: Sequence[OtherBody] = ()) -> Document:
+    """The same for an operation that needs a key where keys are configured, with the other forms of its body."""
+    extension = client_method(resource, method) | {"security": [{"bearer": []}]}
+    if other_bodies:
+        extension["requestBody"] = {
+            "content": {
+                body.media_type: {
+                    "schema": {"type": "string", "description": body.description},
+                    "examples": body.examples,
+                }
+                for body in other_bodies
+            }
+        }
+        extension["x-client"]["bodies"] = {
+            body.media_type: {"method": body.method, "parameters": list(body.parameters)}
+            for body in other_bodies
+        }
+    return extension
 
 
 def complete(document: Document) -> Document:
@@ -122,6 +153,10 @@ def complete(document: Document) -> Document:
         for operation in item.values():
             if "headers" not in operation["responses"].get("422", {"headers": {}}):
                 del operation["responses"]["422"]
+            if "requestBody" in operation:
+                # What is only read was released with null in its parameters, and keeps it.
+                for parameter in operation.get("parameters", []):
+                    parameter["schema"] = _without_null(parameter["schema"])
     components["schemas"] = dict(sorted(schemas.items()))
     components["securitySchemes"] = {
         "bearer": {
@@ -132,6 +167,15 @@ def complete(document: Document) -> Document:
     }
     _write_whole_bounds(document)
     return document
+
+
+def _without_null(schema: Document) -> Document:
+    """The schema of a parameter without null, which no query can say: it is left out instead."""
+    match schema:
+        case {"anyOf": [dict(only), {"type": "null"}], **others}:
+            return {**cast("Document", only), **others}
+        case _:
+            return schema
 
 
 def _write_whole_bounds(node: object) -> None:
