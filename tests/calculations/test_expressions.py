@@ -67,6 +67,8 @@ UNITS = {
     "_kwh": "kWh",
     "_va": "VA",
     "_w": "W",
+    "_wh": "Wh",
+    "_ratio": "1",
     "_ohm": "ohm",
     "_cmil": "cmil",
     "_percent": "%",

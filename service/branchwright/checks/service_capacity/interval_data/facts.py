@@ -4,11 +4,11 @@ A query holds text alone, so its numbers and booleans are read from text; everyt
 """
 
 import re
-from typing import Annotated, Any, Literal, TypeAlias
+from typing import Annotated, Any, Literal, NotRequired, TypeAlias
 
 from pydantic import BeforeValidator, ConfigDict, Field
-from pydantic.dataclasses import dataclass
 from pydantic_core import PydanticKnownError
+from typing_extensions import TypedDict
 
 from branchwright.questions.fields import Edition, Facts, Jurisdiction, Number, Whole, Yes, whole
 from branchwright.questions.readings import Readings
@@ -105,15 +105,16 @@ class RegularSeries(Facts):
     ] = None
 
 
-@dataclass(config=ConfigDict(extra="forbid"), slots=True, frozen=True)
-class StampedReading:
-    """One reading with its time; a slotted dataclass, since there may be two hundred thousand of them."""
+class StampedReading(TypedDict):
+    """One reading with its time. A plain dictionary, since there may be two hundred thousand of them."""
+
+    __pydantic_config__ = ConfigDict(extra="forbid")  # type: ignore[misc]
 
     at: Annotated[Stamp, Field(description="Start or end of its interval, by stamps_at.")]
     value: Annotated[Value | None, Field(description="Null where the meter gave none.")]
-    quality: Annotated[
-        Quality | None, Field(description="How the value came about. Not stated: measured.")
-    ] = None
+    quality: NotRequired[
+        Annotated[Quality | None, Field(description="How the value came about. Not stated: measured.")]
+    ]
 
 
 class StampedSeries(Facts):
