@@ -1,11 +1,14 @@
 """What a typed user writes: every line must satisfy strict type checkers. Never run, only checked."""
 
 import asyncio
+import datetime
 from pathlib import Path
 from typing import assert_type
 
 from small_sdk import OMITTED, AsyncClient, Client, FieldError, InvalidRequest, RawResponse
+from small_sdk.frames import interval_series
 from small_sdk.mappings import Segment as SegmentMapping
+from small_sdk.mappings import StampedSeries
 from small_sdk.models import (
     CircuitDesignAnswer,
     ConductorSize,
@@ -18,6 +21,17 @@ from small_sdk.models import (
 
 EDITION: Edition = "nec-2023"
 SIZE: ConductorSize = "1/0 AWG"
+
+
+class Meter:
+    """As much of a pandas Series as is asked for."""
+
+    @property
+    def index(self) -> list[datetime.datetime]:
+        return [datetime.datetime(2025, 1, 14, 17, tzinfo=datetime.UTC)]
+
+    def tolist(self) -> list[float]:
+        return [437.0]
 
 
 def blocking(client: Client) -> float | None:
@@ -43,6 +57,9 @@ def blocking(client: Client) -> float | None:
     read = client.services.read_csv(Path("readings.csv"), unit="kWh", first_row=None, edition=EDITION)
     assert_type(read, ReadingsAnswer)
     assert_type(client.services.with_raw_response.read_xml(b"<feed/>"), RawResponse[ReadingsAnswer])
+    series = interval_series(Meter(), unit="energy-wh", stamps_at="end")
+    assert_type(series, StampedSeries)
+    client.services.read(values=[], series=series)
     return answer.design.breaker_rating_a if answer.design else None
 
 
