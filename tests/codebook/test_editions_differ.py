@@ -57,6 +57,7 @@ CHANGED_PROVISIONS = {
         "noncoincident-load",
         "receptacle-protection",
         "setting-label",
+        "shared-circuit",
     },
     (Y20, Y23): {
         "appliance-demand",

@@ -80,6 +80,7 @@ RENUMBERED = {
     "conductor-continuous-load": ("210.19(A)(1)(a)", "210.19(A)(1)(a)", "210.19(A)(1)", "210.19(A)(1)"),
     "conductor-actual-load": ("210.19(A)(1)(b)", "210.19(A)(1)(b)", "210.19(A)(2)", "210.19(A)(2)"),
     "current-setting": ("625.42", "625.42", "625.42(B)", "625.42(B)"),
+    "shared-circuit": ("625.40", "625.40 Exception", "625.40 Exception", "625.40 Exception"),
     "setting-label": (None, "625.42", "625.42(B)", "625.42(B)"),
     "disconnect": ("625.43", "625.43", "625.43", "625.43(C)"),
     "emergency-shutoff": ("625.43", "625.43", "625.43", "625.43(D)"),
