@@ -2,6 +2,7 @@
 
 from branchwright.checks.service_capacity.managed_charging.answers import ManagedChargingAnswer
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedChargingRequest
+from branchwright.checks.service_capacity.managed_charging.rules import RULES, Rule
 from branchwright.checks.service_capacity.managed_charging.study import study_managed_charging
 
-__all__ = ["ManagedChargingAnswer", "ManagedChargingRequest", "study_managed_charging"]
+__all__ = ["RULES", "ManagedChargingAnswer", "ManagedChargingRequest", "Rule", "study_managed_charging"]

@@ -1,0 +1,85 @@
+"""The local calendar: on which dates each session begins, and which instants its arrival and departure are.
+
+Nights bear the local date of arrival. A clock time that the zone skips in spring is read as that much later, one that
+it shows twice in autumn is the first of the two; days of 23 and 25 hours follow from that.
+"""
+
+from datetime import UTC, date, datetime, timedelta, tzinfo
+from functools import cache, cached_property
+from zoneinfo import ZoneInfo, available_timezones
+
+import numpy as np
+
+from branchwright.calculations.charging_simulation import Whole
+
+DAY_S = 86_400
+WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+
+
+@cache
+def _zone_names() -> frozenset[str]:
+    return frozenset(available_timezones())
+
+
+def zone_of(name: str) -> ZoneInfo | None:
+    """Return the time zone of an IANA name; None where there is none."""
+    return ZoneInfo(name) if name in _zone_names() else None
+
+
+def seconds_at(moment: datetime) -> int:
+    """Return the whole seconds since 1970 of an instant."""
+    return int((moment - _EPOCH).total_seconds())
+
+
+def local(second: int, zone: tzinfo) -> datetime:
+    """Return what the clock of a zone shows at an instant, in seconds since 1970."""
+    return (_EPOCH + timedelta(seconds=second)).astimezone(zone)
+
+
+def minutes_of(clock: str) -> int:
+    """Return the minutes since midnight of a clock time HH:MM.
+
+    >>> minutes_of("18:30")
+    1110
+    """
+    return 60 * int(clock[:2]) + int(clock[3:])
+
+
+class LocalDays:
+    """The local dates that some readings touch, from the day before the first to the last, D of them."""
+
+    def __init__(self, begin: int, end: int, zone: tzinfo) -> None:
+        """Lay out the dates of readings from one instant to another, in seconds since 1970."""
+        self.zone = zone
+        self.first = local(begin, zone).date() - timedelta(days=1)
+        self.count = (local(end - 1, zone).date() - self.first).days + 1
+        self.weekdays = (self.first.weekday() + np.arange(self.count)) % 7
+        self._known: dict[int, Whole] = {}
+
+    def date(self, index: int) -> date:
+        """Return a date by its index."""
+        return self.first + timedelta(days=index)
+
+    def instants(self, minutes: int) -> Whole:
+        """Return the instant of a clock time on each date, shape (D,); from 1440 minutes on it is on the next."""
+        found = self._known.get(minutes)
+        if found is None:
+            days, minutes_of_day = divmod(minutes, 1440)
+            begins = self._midnights
+            found = begins[days : days + self.count] + 60 * minutes_of_day
+            # Only on a day whose length is another does the clock jump.
+            for index in np.flatnonzero(np.diff(begins)[days : days + self.count] != DAY_S):
+                found[index] = self._instant(int(index) + days, minutes_of_day)
+            self._known[minutes] = found
+        return found
+
+    @cached_property
+    def _midnights(self) -> Whole:
+        """The instant at which each date begins, and two more."""
+        return np.array([self._instant(index, 0) for index in range(self.count + 2)], dtype=np.int64)
+
+    def _instant(self, index: int, minutes: int) -> int:
+        hour, minute = divmod(minutes, 60)
+        day = self.date(index)
+        return seconds_at(datetime(day.year, day.month, day.day, hour, minute, tzinfo=self.zone))

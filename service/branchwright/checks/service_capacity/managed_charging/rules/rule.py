@@ -1,0 +1,106 @@
+"""What a rule of a study is: one question, asked of the facts or of what was simulated with them."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from branchwright.calculations.charging_simulation import Course, Floats
+from branchwright.checks.service_capacity.managed_charging.given import Given
+from branchwright.checks.service_capacity.managed_charging.simulation import Simulation
+from branchwright.codebook import ProvisionLacking
+from branchwright.findings import Citation, Finding, Provided, Required
+from branchwright.findings.finding import Comparison, Force, margin_at_least, margin_at_most
+from branchwright.questions.rules import RuleOf
+
+CONCEPT = "energy-management-load"
+"""What all of them serve: the provision by which a control setting stands for the load."""
+
+
+@dataclass(slots=True, frozen=True)
+class Studied:
+    """What was simulated at the stated setting; `available` is what the management leaves, A, shape (K + 1,)."""
+
+    simulation: Simulation
+    available: Floats
+    course: Course
+
+
+Judge = Callable[[Given, Studied | None], Finding]
+
+
+class Rule(RuleOf):
+    """A rule of a study; one that no section of the code asks for cites nothing.
+
+    `stops` says with which outcomes nothing is simulated.
+    """
+
+    consults: frozenset[str] = frozenset()
+
+    def __init__(
+        self, judge: Judge, name: str, subject: str, concept: str, force: Force, stops: frozenset[str]
+    ) -> None:
+        """Keep the parts; the function's docstring is the rule's prose."""
+        super().__init__(name, subject, concept, force, judge.__doc__ or "")
+        self.function = judge
+        self.stops = stops
+
+    def __call__(self, given: Given, studied: Studied | None = None) -> Finding:
+        """Judge the facts; undetermined where the edition has no such provision."""
+        try:
+            return self.function(given, studied)
+        except ProvisionLacking as lacking:
+            return self.undetermined(None, str(lacking))
+
+    def is_within(
+        self,
+        provided: float,
+        limit: float,
+        unit: str,
+        comparison: Comparison,
+        message: str,
+        pointer: str,
+        citation: Citation | None = None,
+    ) -> Finding:
+        """Return whether a value keeps a limit, one that no section of the code need set: at-least or at-most."""
+        reaches = comparison == "at-least"
+        margin = margin_at_least(provided, limit) if reaches else margin_at_most(provided, limit)
+        holds = provided >= limit if reaches else provided <= limit
+        return self.finding(
+            "pass" if holds else "fail",
+            message,
+            citation=citation,
+            pointer=pointer,
+            required=Required(limit, unit, comparison),
+            provided=Provided(provided, unit),
+            margin_percent=margin,
+        )
+
+    def differs(self, provided: int, required: int, message: str, pointer: str) -> Finding:
+        """Return that a number of things is another than it must be."""
+        return self.finding(
+            "fail",
+            message,
+            citation=None,
+            pointer=pointer,
+            required=Required(float(required), "count", "equal"),
+            provided=Provided(float(provided), "count"),
+        )
+
+    def passed(self, message: str, pointer: str | None = None) -> Finding:
+        """Return that the facts agree."""
+        return self.finding("pass", message, citation=None, pointer=pointer)
+
+
+def rule(
+    name: str,
+    *,
+    subject: str,
+    concept: str = CONCEPT,
+    force: Force = "requirement",
+    stops: tuple[str, ...] = (),
+) -> Callable[[Judge], Rule]:
+    """Make a rule of a function."""
+
+    def wrap(judge: Judge) -> Rule:
+        return Rule(judge, name, subject, concept, force, frozenset(stops))
+
+    return wrap

@@ -1,0 +1,107 @@
+"""Simulates the stated setting, and any other that the search asks for."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from branchwright.calculations.charging_simulation import (
+    NOTHING_KWH,
+    Course,
+    Flags,
+    Floats,
+    OneVehicle,
+    Sessions,
+    Whole,
+    available_a,
+)
+from branchwright.calculations.shared_charging import SeveralVehicles
+from branchwright.checks.service_capacity.managed_charging.calendar import LocalDays
+from branchwright.checks.service_capacity.managed_charging.given import Given
+from branchwright.checks.service_capacity.managed_charging.sessions import (
+    Windows,
+    sessions_of,
+    windows_of,
+)
+from branchwright.questions.fields import LEAST_SIGNALLED_A
+
+LEAST_A = float(LEAST_SIGNALLED_A)
+CELLS_AT_ONCE = 2_000_000
+"""Settings times intervals that are held at once."""
+
+
+@dataclass(slots=True, frozen=True)
+class Clock:
+    """The readings' place in time: instants in seconds since 1970, and the local dates that they touch."""
+
+    begin: int
+    end: int
+    days: LocalDays
+
+
+class Simulation:
+    """The sessions that lie in the readings, ready to be simulated under any setting."""
+
+    def __init__(self, given: Given, clock: Clock) -> None:
+        """Lay out the sessions; they do not depend on the setting."""
+        self.given = given
+        self.clock = clock
+        request = given.request
+        self.windows: Windows = windows_of(request.chargers, clock.days, clock.begin, clock.end)
+        self.sessions: Sessions = sessions_of(
+            self.windows,
+            given.own_a,
+            given.kwh_per_ah,
+            clock.begin,
+            given.interval_s,
+            given.readings,
+            given.sharing,
+        )
+        self._one = len(request.chargers) == 1
+        self._model = (
+            OneVehicle(self.sessions, given.interval_h)
+            if self._one and len(self.sessions)
+            else SeveralVehicles(self.sessions, given.interval_h, given.sharing, LEAST_A)
+        )
+        self.nights: Whole
+        self.night_of: Whole
+        self.nights, self.night_of = np.unique(self.windows.night, return_inverse=True)
+        """Indices of the local dates on which a session begins, and the place of each session's date among them."""
+
+    @property
+    def cells(self) -> int:
+        """About how much work one setting takes."""
+        return self.given.readings + self._model.cells
+
+    @property
+    def is_monotone(self) -> bool:
+        """Whether more of a setting never takes energy from any vehicle.
+
+        So it is with one vehicle, and where each takes its turn: the first has at least as much and is done no later,
+        which leaves at least as much for the next. Where all share alike it is not: with 11 A the first of two has
+        them all, with 12 A it has six.
+        """
+        return self._one or self.given.sharing != "equal"
+
+    def available(self, settings_a: Floats) -> Floats:
+        """Return what the management leaves at some settings, shape (C, K + 1)."""
+        given = self.given
+        return available_a(given.house_a, settings_a, given.margin_a, LEAST_A, given.delay_intervals)
+
+    def at_stated_setting(self) -> tuple[Floats, Course]:
+        """Return what the management leaves at the stated setting, shape (K + 1,), and the course of that."""
+        left = self.available(np.array([self.given.setting_a]))[0]
+        return left, self._model.course(left, len(self.given.request.chargers))
+
+    def nights_met(self, settings_a: Floats) -> Whole:
+        """Return on how many nights every session is met, for each of some settings, shape (C,)."""
+        step = max(1, CELLS_AT_ONCE // self.given.readings)
+        parts = [settings_a[at : at + step] for at in range(0, len(settings_a), step)]
+        return np.concatenate([self._nights_met(part) for part in parts])
+
+    def _nights_met(self, settings_a: Floats) -> Whole:
+        unmet = self._model.unmet_kwh(self.available(settings_a)) > NOTHING_KWH
+        return np.array([int(self.met_nights(each).sum()) for each in unmet])
+
+    def met_nights(self, unmet: Flags) -> Flags:
+        """Return for each night whether none of its sessions is unmet."""
+        return np.bincount(self.night_of[unmet], minlength=len(self.nights)) == 0
