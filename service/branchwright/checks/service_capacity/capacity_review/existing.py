@@ -1,0 +1,83 @@
+"""The load that is there already, and what chargers add to it."""
+
+from collections.abc import Sequence
+from functools import cached_property
+from math import fsum
+from typing import Protocol
+
+from branchwright.calculations.dwelling_load import charger_load_va
+from branchwright.calculations.service_capacity import measured_load_va, short_demand_bound_w
+from branchwright.checks.service_capacity.capacity_review.charging import ChargingUnit
+from branchwright.checks.service_capacity.capacity_review.facts import MeasuredExistingLoad
+from branchwright.checks.service_capacity.capacity_review.spans import Span, known
+from branchwright.codebook import Book
+
+BOUND = "/existing_load/fifteen_minute_bound_w"
+
+
+class ExistingLoad(Protocol):
+    """An existing load in VA, None where it cannot be computed, and what chargers add to it."""
+
+    @property
+    def load_va(self) -> Span | None:
+        """The load without the chargers."""
+        ...
+
+    def added_va(self, units: Sequence[ChargingUnit]) -> Span | None:
+        """Return what chargers add, before any factor of the service's devices."""
+        ...
+
+
+class MeasuredLoad:
+    """An existing load by measured demand; chargers add their own load."""
+
+    def __init__(self, facts: MeasuredExistingLoad, book: Book, voltage_v: float) -> None:
+        """Keep the record and the provision."""
+        self.facts = facts
+        self.book = book
+        self.provision = book.edition.provision("measured-demand")
+        self.voltage_v = voltage_v
+
+    @cached_property
+    def is_year(self) -> bool:
+        """Whether the record is as long as the rule asks for; else only its exception can hold."""
+        return self.facts.days >= self.provision.number("year_days")
+
+    @cached_property
+    def is_fine(self) -> bool:
+        """Whether its interval is as short as the exception asks for."""
+        return self.facts.averaging_minutes <= self.provision.number("short_minutes")
+
+    @cached_property
+    def is_as_metered(self) -> bool:
+        """Whether the demand over the meter's own interval is the one that counts."""
+        return self.is_fine or self.book.reading("measured-demand-interval") == "as-metered"
+
+    @cached_property
+    def demand_w(self) -> Span:
+        """The greatest demand over the interval that counts, W: as measured, and by its bound."""
+        demand = self.facts.measured_demand_w
+        if self.is_as_metered:
+            return known(demand)
+        bound = self.facts.fifteen_minute_bound_w
+        if bound is None:
+            bound = short_demand_bound_w.value(
+                self.facts.averaging_minutes, self.provision.number("short_minutes"), demand
+            )
+        return Span(demand, max(bound, demand))
+
+    @cached_property
+    def load_va(self) -> Span:
+        """The load that the demand stands for."""
+        factor, seasonal = self.provision.number("factor"), self.facts.seasonal_load_va or 0.0
+        return Span(
+            measured_load_va.value(factor, self.demand_w.least, seasonal),
+            measured_load_va.value(factor, self.demand_w.greatest, seasonal),
+        )
+
+    def added_va(self, units: Sequence[ChargingUnit]) -> Span:
+        """Return the sum of the chargers' own loads."""
+        return Span(
+            fsum(charger_load_va.value(unit.current_a.least, self.voltage_v) for unit in units),
+            fsum(charger_load_va.value(unit.current_a.greatest, self.voltage_v) for unit in units),
+        )
