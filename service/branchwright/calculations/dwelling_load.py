@@ -118,7 +118,9 @@ def three_phase_demand_va(demand_va: float) -> float:
 
 
 @calculation(
-    "demand by column C", "round(1000 * (demand_kw + demand_kw_per_appliance * appliances), 6)", "VA"
+    "demand of the cooking appliances",
+    "round(1000 * (demand_kw + demand_kw_per_appliance * appliances), 6)",
+    "VA",
 )
 def growing_cooking_demand_va(demand_kw: float, demand_kw_per_appliance: float, appliances: float) -> float:
     """Return the demand in VA of many cooking appliances, where the table has so much for each.
@@ -131,7 +133,7 @@ def growing_cooking_demand_va(demand_kw: float, demand_kw_per_appliance: float, 
     return round(1000 * (demand_kw + demand_kw_per_appliance * appliances), 6)
 
 
-@calculation("demand by column C", "round(1000 * demand_kw, 6)", "VA")
+@calculation("demand of the cooking appliances", "round(1000 * demand_kw, 6)", "VA")
 def cooking_demand_va(demand_kw: float) -> float:
     """Return the demand in VA of cooking appliances that the table prints in kW.
 
@@ -144,7 +146,7 @@ def cooking_demand_va(demand_kw: float) -> float:
 
 
 @calculation(
-    "increase for ratings above column C",
+    "increase for large ratings",
     "percent_per_kw * floor(max(round(average_kw - limit_kw, 6), 0) + 0.5)",
     "%",
 )
@@ -160,7 +162,9 @@ def cooking_increase_percent(percent_per_kw: float, average_kw: float, limit_kw:
     return percent_per_kw * floor(max(round(average_kw - limit_kw, 6), 0.0) + 0.5)
 
 
-@calculation("increased demand by column C", "round(demand_va * (100 + increase_percent) / 100, 6)", "VA")
+@calculation(
+    "increased demand of the cooking appliances", "round(demand_va * (100 + increase_percent) / 100, 6)", "VA"
+)
 def increased_demand_va(demand_va: float, increase_percent: float) -> float:
     """Return a demand in VA grown by a percentage.
 

@@ -11,7 +11,6 @@ from branchwright.questions.fields import (
     Jurisdiction,
     Number,
     RatingA,
-    Whole,
     Yes,
     whole,
 )
@@ -120,7 +119,7 @@ class SpaceHeating(Item):
         ),
     ] = None
     separately_controlled_units: Annotated[
-        Annotated[Whole, Field(ge=1, le=MOST_ITEMS)] | None,
+        Annotated[int, Field(strict=True, ge=1, le=MOST_ITEMS), BeforeValidator(whole)] | None,
         Field(description="Units with a control each. Not stated: one."),
     ] = None
 
@@ -207,13 +206,13 @@ class Dwelling(Facts):
         ),
     ] = None
     small_appliance_circuits: Annotated[
-        Annotated[Whole, Field(ge=0, le=MOST_ITEMS)] | None,
+        Annotated[int, Field(strict=True, ge=0, le=MOST_ITEMS), BeforeValidator(whole)] | None,
         Field(
             description="Small-appliance branch circuits. Not stated: the least that the edition asks for."
         ),
     ] = None
     laundry_circuits: Annotated[
-        Annotated[Whole, Field(ge=0, le=MOST_ITEMS)] | None,
+        Annotated[int, Field(strict=True, ge=0, le=MOST_ITEMS), BeforeValidator(whole)] | None,
         Field(description="Laundry branch circuits. Not stated: the least that the edition asks for."),
     ] = None
     ranges: Annotated[tuple[CookingAppliance, ...], Field(max_length=MOST_ITEMS)] = ()

@@ -1,0 +1,38 @@
+"""Dwelling loads: what is this dwelling's load by each permitted method?"""
+
+from branchwright.checks.service_capacity.dwelling_load.answers import LoadCalculationAnswer
+from branchwright.checks.service_capacity.dwelling_load.calculation import calculate_load
+from branchwright.checks.service_capacity.dwelling_load.demands import Demands
+from branchwright.checks.service_capacity.dwelling_load.facts import (
+    Dwelling,
+    DwellingCharger,
+    LoadCalculationRequest,
+    Method,
+)
+from branchwright.checks.service_capacity.dwelling_load.household import Household, Placed, Supply
+from branchwright.checks.service_capacity.dwelling_load.methods import (
+    MethodLoad,
+    NeutralLoad,
+    method_load,
+    neutral_load,
+)
+from branchwright.checks.service_capacity.dwelling_load.rules import RULES, LoadRule
+
+__all__ = [
+    "RULES",
+    "Demands",
+    "Dwelling",
+    "DwellingCharger",
+    "Household",
+    "LoadCalculationAnswer",
+    "LoadCalculationRequest",
+    "LoadRule",
+    "Method",
+    "MethodLoad",
+    "NeutralLoad",
+    "Placed",
+    "Supply",
+    "calculate_load",
+    "method_load",
+    "neutral_load",
+]

@@ -1,0 +1,182 @@
+"""The standard method: every load at a demand factor of its own."""
+
+from dataclasses import dataclass
+
+from branchwright.calculations.dwelling_load import demand_va
+from branchwright.checks.service_capacity.dwelling_load.answers import Group
+from branchwright.checks.service_capacity.dwelling_load.demands import Demands
+from branchwright.checks.service_capacity.dwelling_load.demands.seasons import (
+    appliance_motors,
+    cooling_items,
+    cooling_loads,
+    cooling_motors,
+    heating_items,
+    heating_motors,
+    pumps_heating,
+)
+from branchwright.checks.service_capacity.dwelling_load.part import Part
+from branchwright.findings import StepInput
+
+
+@dataclass(slots=True)
+class _Season:
+    """What runs together: its load, None without heating or cooling, and its largest motor with the addition."""
+
+    group: Group | None
+    load: StepInput | None
+    motor: StepInput | None = None
+    added: StepInput | None = None
+
+    @property
+    def load_va(self) -> float:
+        return 0.0 if self.load is None else float(self.load.value)
+
+    @property
+    def added_va(self) -> float:
+        return 0.0 if self.added is None else float(self.added.value)
+
+
+def standard(demands: Demands, part: Part) -> None:
+    """Enter the load by the standard method."""
+    part.take(
+        (
+            demands.lighting,
+            demands.cooking.part,
+            demands.dryers,
+            demands.appliances,
+            _seasons(demands, demands.part(part.prefix.removeprefix(demands.prefix))),
+            demands.chargers,
+        )
+    )
+
+
+def _seasons(demands: Demands, part: Part) -> Part:
+    """Enter heating or cooling, whichever counts, the other left out, and the addition for the largest motor.
+
+    To 2017 the larger of the two counts. From 2020 on a motor of the smaller one that is the largest counts in the
+    comparison with its addition: the season whose load with the addition is greater is taken.
+    """
+    household = demands.household
+    rule = household.edition.provision("noncoincident-load")
+    motors = appliance_motors(household)
+    seasons: list[_Season] = []
+    if household.heating or household.heat_pumps:
+        load = _heating(demands, part)
+        seasons.append(_season(demands, part, "heating", load, {**heating_motors(household), **motors}))
+    if household.cooling or household.heat_pumps:
+        load = part.add_up("cooling", "load while cooling", cooling_loads(household), rule.citation)
+        seasons.append(_season(demands, part, "cooling", load, {**cooling_motors(household), **motors}))
+    if len(seasons) == 0:
+        seasons.append(_season(demands, part, None, None, motors))
+    chosen = seasons[0] if len(seasons) == 1 else _greater(demands, part, *seasons)
+    for season in seasons:
+        if season.load is not None and season.group is not None:
+            _enter(demands, part, season, season.group, season.load, counts=season is chosen)
+    if chosen.added is not None and chosen.motor is not None:
+        largest = household.edition.provision("largest-motor")
+        motor_va = float(chosen.motor.value)
+        pointer = chosen.motor.origin.removeprefix("request:")
+        part.item("largest-motor", "largest motor", pointer, motor_va)
+        part.line(
+            "largest-motor",
+            f"{largest.number('added_percent'):g} percent of the largest motor",
+            motor_va,
+            ("largest_motor", chosen.added),
+            largest.citation,
+            pointer,
+        )
+    return part
+
+
+def _enter(
+    demands: Demands, part: Part, season: _Season, group: Group, load: StepInput, *, counts: bool
+) -> None:
+    """Enter the items of a season and its line."""
+    household = demands.household
+    rule = household.edition.provision("noncoincident-load")
+    (heating_items if group == "heating" else cooling_items)(household, part, group)
+    if counts:
+        by_heating = household.edition.provision("space-heating-load").citation
+        citation = by_heating if group == "heating" else rule.citation
+        part.line(group, group, season.load_va, (group, load), citation)
+    else:
+        part.omitted(group, f"{group}, not in use together with the other", season.load_va, rule.citation)
+
+
+def _heating(demands: Demands, part: Part) -> StepInput:
+    """Enter the load while heating: space heating at its percentage, and the heat pumps."""
+    household = demands.household
+    rule = household.edition.provision("space-heating-load")
+    inputs = pumps_heating(household)
+    if household.heating:
+        connected = part.add_up(
+            "space-heating",
+            "space heating",
+            {item.name: item.stated(item.facts.rating_w, "W", "rating_w") for item in household.heating},
+            rule.citation,
+        )
+        inputs["space_heating"] = part.ledger.add(
+            demand_va.step(
+                part.prefix + "space-heating-demand",
+                {"load_va": connected, "percent": rule.values["percent"]},
+                rule.citation,
+            )
+        )
+    return part.add_up("heating", "load while heating", inputs, rule.citation)
+
+
+def _season(
+    demands: Demands,
+    part: Part,
+    group: Group | None,
+    load: StepInput | None,
+    motors: dict[str, StepInput],
+) -> _Season:
+    """Enter the addition for the largest motor of a season."""
+    if not motors:
+        return _Season(group, load)
+    rule = demands.household.edition.provision("largest-motor")
+    step = "largest-motor" if group is None else f"{group}-largest-motor"
+    quantity = "largest motor" if group is None else f"largest motor while {group}"
+    greatest = part.greatest(step, quantity, motors, rule.citation)
+    added = part.ledger.add(
+        demand_va.step(
+            f"{part.prefix}{step}-addition",
+            {"load_va": greatest, "percent": rule.values["added_percent"]},
+            rule.citation,
+        )
+    )
+    stated = next(item for item in motors.values() if item.value == greatest.value)
+    return _Season(group, load, stated, added)
+
+
+def _greater(demands: Demands, part: Part, heating: _Season, cooling: _Season) -> _Season:
+    """Enter the comparison of two seasons and return the one that counts."""
+    rule = demands.household.edition.provision("noncoincident-load")
+    with_motors = rule.values["smaller_motor"].name != "neither"
+    inputs: dict[str, StepInput] = {}
+    terms: list[str] = []
+    values: list[float] = []
+    for season in (heating, cooling):
+        if season.load is None or season.group is None:
+            raise ValueError("A season without a load is compared with none.")
+        inputs[season.group] = season.load
+        term, value = str(season.group), season.load_va
+        if with_motors and season.added is not None:
+            inputs[f"{season.group}_motor"] = season.added
+            term += f" + {season.group}_motor"
+            value += season.added_va
+        terms.append(term)
+        values.append(value)
+    part.ledger.work_out(
+        part.prefix + "noncoincident",
+        "larger of heating and cooling",
+        f"max({', '.join(terms)})",
+        inputs,
+        max(values),
+        "VA",
+        rule.citation,
+    )
+    # Where two loads are equal, the larger motor runs with one of them.
+    cooling_counts = (values[1], cooling.added_va) > (values[0], heating.added_va)
+    return cooling if cooling_counts else heating
