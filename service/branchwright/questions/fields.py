@@ -6,7 +6,7 @@ same documents.
 
 from typing import Annotated, Any, Literal, TypeAlias
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field
 from pydantic_core import PydanticKnownError
 
 Edition: TypeAlias = Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
@@ -26,7 +26,6 @@ def whole(value: Any) -> Any:
 
 
 Number: TypeAlias = Annotated[float, Field(strict=True, allow_inf_nan=False)]
-Whole: TypeAlias = Annotated[int, Field(strict=True), BeforeValidator(whole)]
 Yes: TypeAlias = Annotated[bool, Field(strict=True)]
 CurrentA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_CURRENT_A)]
 RatingA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_RATING_A)]

@@ -79,7 +79,7 @@ class RuleOf:
         unit: str,
         message: str,
         citation: Citation,
-        pointer: str,
+        pointer: str | None,
         segment: int | None = None,
     ) -> Finding:
         """Return whether a value reaches a limit."""
@@ -105,7 +105,7 @@ class RuleOf:
         unit: str,
         message: str,
         citation: Citation,
-        pointer: str,
+        pointer: str | None,
         segment: int | None = None,
     ) -> Finding:
         """Return whether a value stays within a limit."""
@@ -130,7 +130,7 @@ class RuleOf:
         permitted: list[str],
         message: str,
         citation: Citation,
-        pointer: str,
+        pointer: str | None,
         *,
         holds: bool,
         segment: int | None = None,

@@ -7,7 +7,6 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from branchwright.checks.circuits.changes import stated
 from branchwright.checks.circuits.circuit import Circuit, voltage_drop
 from branchwright.checks.circuits.facts import (
     CircuitFacts,
@@ -23,6 +22,7 @@ from branchwright.findings.citations import Value
 from branchwright.quantities.conductor_sizes import SIZES, sizes_above
 from branchwright.quantities.lengths import LengthUnit
 from branchwright.quantities.trade_sizes import TRADE_SIZE_RANK, TRADE_SIZES
+from branchwright.questions.changes import stated
 
 CHARGING_CURRENTS_A = (80.0, 72.0, 64.0, 56.0, 48.0, 40.0, 32.0, 24.0, 20.0, 16.0, 12.0, 8.0, 6.0)
 """Settings that are tried; 6 A is the least that SAE J1772 signals, the rest common practice, no source."""

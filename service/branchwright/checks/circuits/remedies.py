@@ -5,7 +5,6 @@ from typing import Any, TypeVar
 
 from pydantic import BaseModel
 
-from branchwright.checks.circuits.changes import changed, stated
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.facts import CircuitFacts
 from branchwright.checks.circuits.judging import judge
@@ -13,6 +12,7 @@ from branchwright.checks.circuits.proposals import Candidates, Change
 from branchwright.checks.circuits.rules import Rule
 from branchwright.findings import Finding, Remedy, RemedyChange, verdict_of
 from branchwright.findings.citations import Value
+from branchwright.questions.changes import changed, stated
 
 Request = TypeVar("Request", bound=CircuitFacts)
 

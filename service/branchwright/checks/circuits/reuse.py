@@ -1,7 +1,6 @@
 """What an existing circuit allows: the greatest charging current on the sizes that are there."""
 
 from branchwright.checks.circuits.answers import ExistingCircuit
-from branchwright.checks.circuits.changes import changed
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.breaker_rating import overcurrent_continuous_load
@@ -14,6 +13,7 @@ from branchwright.checks.circuits.rules.neutral import neutral_size
 from branchwright.checks.circuits.rules.raceway_temperature import raceway_temperature
 from branchwright.checks.circuits.rules.voltage_drop import voltage_drop_target
 from branchwright.checks.circuits.sizing import minimum_size
+from branchwright.questions.changes import changed
 from branchwright.questions.fields import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A
 
 OF_THE_LOAD = (

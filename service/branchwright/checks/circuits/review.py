@@ -1,7 +1,6 @@
 """Reviews a proposed or installed circuit, and computes what would mend it."""
 
 from branchwright.checks.circuits.answers import CircuitReviewAnswer
-from branchwright.checks.circuits.changes import changed
 from branchwright.checks.circuits.circuit import Circuit
 from branchwright.checks.circuits.design import design_that_would_do
 from branchwright.checks.circuits.facts import CircuitReviewRequest
@@ -17,6 +16,7 @@ from branchwright.checks.circuits.remedies import attach
 from branchwright.checks.circuits.reuse import existing_circuit
 from branchwright.checks.circuits.working import working
 from branchwright.findings import verdict_of
+from branchwright.questions.changes import changed
 from branchwright.questions.interpretations import consulted_interpretations
 from branchwright.questions.readings import bind
 from branchwright.questions.remarks import provenance_of

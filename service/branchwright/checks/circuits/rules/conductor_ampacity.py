@@ -11,23 +11,9 @@ from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.rules.rule import rule
 from branchwright.findings import Finding
 from branchwright.quantities.conductor_sizes import ConductorSize
+from branchwright.questions.overcurrent import permitted_breaker_a
 
 UNKNOWN = ("temperature_rating_c", "setting_access", "location")
-
-
-def permitted_breaker_a(given: Given, ampacity_a: float) -> float:
-    """Return the greatest breaker in A that protects an ampacity; 0 where none does."""
-    edition = given.edition
-    rule_of_next_size = edition.provision("next-size-up")
-    above = edition.standard_rating_at_least(ampacity_a)
-    if (
-        above is not None
-        and rule_of_next_size.says("permitted")
-        and above.number <= rule_of_next_size.number("up_to_a")
-        and ampacity_a > 0
-    ):
-        return above.number
-    return max((rating for rating in edition.standard_ratings if rating <= ampacity_a), default=0.0)
 
 
 def governing_segment(given: Given, size: ConductorSize) -> int:
@@ -46,12 +32,12 @@ def carries_corrected_load(given: Given, breaker_a: float, size: ConductorSize) 
 
 def is_protected(given: Given, breaker_a: float, size: ConductorSize) -> bool:
     """Return whether the breaker protects a size."""
-    return breaker_a <= permitted_breaker_a(given, protected_ampacity_a(given, size))
+    return breaker_a <= permitted_breaker_a(given.edition, protected_ampacity_a(given, size))
 
 
 def is_protected_uncorrected(given: Given, breaker_a: float, size: ConductorSize) -> bool:
     """Return whether the breaker protects a size as it stands in the termination column, before correction."""
-    return breaker_a <= permitted_breaker_a(given, terminal_ampacity_a(given, size))
+    return breaker_a <= permitted_breaker_a(given.edition, terminal_ampacity_a(given, size))
 
 
 def within_small_conductor_limit(given: Given, breaker_a: float, size: ConductorSize) -> bool:
@@ -138,7 +124,7 @@ def conductor_overcurrent_protection(circuit: Circuit) -> Finding:
     """
     given = circuit.given
     ampacity = protected_ampacity_a(given, circuit.ungrounded)
-    permitted = permitted_breaker_a(given, ampacity)
+    permitted = permitted_breaker_a(given.edition, ampacity)
     return conductor_overcurrent_protection.at_most(
         circuit.breaker_a,
         permitted,
