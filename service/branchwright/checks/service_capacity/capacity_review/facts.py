@@ -13,7 +13,6 @@ from branchwright.questions.fields import (
     Jurisdiction,
     Number,
     RatingA,
-    Whole,
     Yes,
     whole,
 )
@@ -63,7 +62,7 @@ class ServiceConductors(Facts):
         ),
     ] = None
     current_carrying_conductors: Annotated[
-        Annotated[Whole, Field(ge=1, le=100)] | None,
+        Annotated[int, Field(strict=True, ge=1, le=100), BeforeValidator(whole)] | None,
         Field(description="Current-carrying conductors in their raceway or cable. Not stated: up to three."),
     ] = None
     carry_entire_load: Annotated[
@@ -215,7 +214,7 @@ class EnergyManagement(Facts):
         ),
     ] = None
     monitored_legs: Annotated[
-        Annotated[Whole, Field(ge=0, le=12)] | None,
+        Annotated[int, Field(strict=True, ge=0, le=12), BeforeValidator(whole)] | None,
         Field(description="Ungrounded conductors of the service with a monitor. Not stated: unknown."),
     ] = None
     monitor_position: Annotated[
@@ -238,7 +237,9 @@ class SharedCircuit(Facts):
     """One branch circuit that several of the chargers share under management."""
 
     chargers: Annotated[
-        tuple[Annotated[Whole, Field(ge=0, lt=GREATEST_CHARGERS)], ...],
+        tuple[
+            Annotated[int, Field(strict=True, ge=0, le=GREATEST_CHARGERS - 1), BeforeValidator(whole)], ...
+        ],
         Field(
             min_length=2,
             max_length=GREATEST_CHARGERS,

@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticKnownError
 from typing_extensions import TypedDict
 
-from branchwright.questions.fields import Edition, Facts, Jurisdiction, Number, Whole, Yes, whole
+from branchwright.questions.fields import Edition, Facts, Jurisdiction, Number, Yes, whole
 from branchwright.questions.readings import Readings
 
 MOST_READINGS = 210_240
@@ -73,10 +73,13 @@ def _yes_in_text(value: Any) -> Any:
     return value == "true" if isinstance(value, str) else value
 
 
-WholeInText: TypeAlias = Annotated[int, Field(strict=True), BeforeValidator(_whole_in_text)]
 YesInText: TypeAlias = Annotated[bool, Field(strict=True), BeforeValidator(_yes_in_text)]
 ColumnName: TypeAlias = Annotated[str, Field(strict=True, min_length=1, max_length=200)]
 Value: TypeAlias = Annotated[Number, Field(ge=-GREATEST_VALUE, le=GREATEST_VALUE)]
+Values: TypeAlias = Annotated[
+    tuple[Value | None, ...], Field(fail_fast=True, min_length=1, max_length=MOST_READINGS)
+]
+"""A long list of which only the first misfit is told: there may be as many of them as readings."""
 
 
 class RegularSeries(Facts):
@@ -85,21 +88,19 @@ class RegularSeries(Facts):
     kind: Literal["regular"]
     start: Annotated[Stamp, Field(description="Start of the first interval.")]
     interval_minutes: Annotated[
-        Whole, Field(ge=1, le=LONGEST_INTERVAL_MINUTES, description="Length of every interval.")
+        int,
+        Field(strict=True, ge=1, le=LONGEST_INTERVAL_MINUTES, description="Length of every interval."),
+        BeforeValidator(whole),
     ]
     energy_wh: Annotated[
-        tuple[Value | None, ...] | None,
+        Values | None,
         Field(
-            min_length=1,
-            max_length=MOST_READINGS,
             description="Energy of each interval, Wh; null where it is missing.",
         ),
     ] = None
     power_w: Annotated[
-        tuple[Value | None, ...] | None,
+        Values | None,
         Field(
-            min_length=1,
-            max_length=MOST_READINGS,
             description="Average power over each interval, W; null where it is missing.",
         ),
     ] = None
@@ -124,10 +125,12 @@ class StampedSeries(Facts):
     unit: Annotated[Unit, Field(description=UNIT)]
     stamps_at: Annotated[StampsAt | None, Field(description=STAMPS_AT)] = None
     interval_minutes: Annotated[
-        Annotated[Whole, Field(ge=1, le=LONGEST_INTERVAL_MINUTES)] | None,
+        Annotated[int, Field(strict=True, ge=1, le=LONGEST_INTERVAL_MINUTES), BeforeValidator(whole)] | None,
         Field(description="Length of every interval. Not stated: the commonest step from stamp to stamp."),
     ] = None
-    readings: Annotated[tuple[StampedReading, ...], Field(min_length=1, max_length=MOST_READINGS)]
+    readings: Annotated[
+        tuple[StampedReading, ...], Field(fail_fast=True, min_length=1, max_length=MOST_READINGS)
+    ]
 
 
 class IntervalDataRequest(Facts):
@@ -225,7 +228,8 @@ class Instructions(Facts):
         Field(description="CSV. Not stated: told from the dates where they leave no doubt."),
     ] = None
     interval_minutes: Annotated[
-        Annotated[WholeInText, Field(ge=1, le=LONGEST_INTERVAL_MINUTES)] | None,
+        Annotated[int, Field(strict=True, ge=1, le=LONGEST_INTERVAL_MINUTES), BeforeValidator(_whole_in_text)]
+        | None,
         Field(description="CSV: length of every interval. Not stated: told from the stamps."),
     ] = None
     meter_reading: Annotated[

@@ -69,10 +69,9 @@ class HouseLoad(Facts):
         Field(description="IANA name of the zone by whose clock vehicles come and go."),
     ]
     energy_wh: Annotated[
-        tuple[EnergyWh | None, ...] | None,
+        Annotated[tuple[EnergyWh | None, ...], Field(fail_fast=True, min_length=1, max_length=MOST_READINGS)]
+        | None,
         Field(
-            min_length=1,
-            max_length=MOST_READINGS,
             description="Energy of the whole house in each interval, Wh; null where the reading is missing.",
         ),
     ] = None
@@ -88,7 +87,12 @@ class HouseLoad(Facts):
         Field(description="Power factor of the house, to turn energy into current. Not stated: 1."),
     ] = None
     leg_currents_a: Annotated[
-        tuple[Annotated[tuple[LegCurrentA | None, ...], Field(min_length=1, max_length=MOST_READINGS)], ...]
+        tuple[
+            Annotated[
+                tuple[LegCurrentA | None, ...], Field(fail_fast=True, min_length=1, max_length=MOST_READINGS)
+            ],
+            ...,
+        ]
         | None,
         Field(
             min_length=2,
