@@ -1,5 +1,6 @@
 """Dwellings and requests about their service, drawn by a seed: usual houses, and some that nobody built."""
 
+import copy
 import random
 from typing import Any
 
@@ -181,4 +182,119 @@ def drawn_load_request(seed: int) -> Json:
     }
     if draw.random() < 0.6:
         request["readings"] = drawn_readings(draw)
+    return request
+
+
+def drawn_record(draw: random.Random) -> Json:
+    """A record of demand, most of them a year's at fifteen minutes."""
+    demand_w = draw.choice((0, 2400, 4000, 9600, 12800, 14400, 20000, round(draw.uniform(0, 40000), 1)))
+    record: Json = {
+        "kind": "measured",
+        "measured_demand_w": demand_w,
+        "averaging_minutes": draw.choice((15, 15, 15, 5, 30, 60)),
+        "days": draw.choice((365, 365, 366, 364.9, 30, 45, 29)),
+        "coverage_percent": draw.choice((100, 100, 98, 97.9)),
+        "has_generation": draw.random() < 0.2,
+        "occupied": draw.random() < 0.9,
+        "seasonal_load_va": draw.choice((0, 0, 0, 3000, 9000)),
+    }
+    if draw.random() < 0.2:
+        record["fifteen_minute_bound_w"] = round(demand_w * draw.choice((0.9, 1, 1.2, 1.65, 2)), 1)
+    return record
+
+
+def drawn_added_charger(draw: random.Random) -> Json:
+    """A charger to be added, seldom with settings of its own, a breaker, or kept from the management."""
+    charger = drawn_charger(draw)
+    if draw.random() < 0.02:
+        charger["charging_current_a"] = draw.choice((5.9, charger["rated_current_a"] + 1))
+    if draw.random() < 0.2:
+        charger["settings_a"] = draw.choice(([6, 12, 16, 24, 32, 40, 48], [16, 32, 80], [12.5, 24, 28.8]))
+    if draw.random() < 0.2:
+        charger["circuit_breaker_a"] = draw.choice((20, 40, 50, 60, 100))
+    if draw.random() < 0.2:
+        charger["managed"] = draw.random() < 0.5
+    return charger
+
+
+def drawn_energy_management(draw: random.Random, rating_a: float, legs: int) -> Json:
+    """Management that mostly has what is asked of it."""
+    setting = draw.choice((0.8, 0.8, 0.8, 0.79, 0.81, 0.5, 1, 1.1))
+    return {
+        "control_setting_a": round(rating_a * setting, 2),
+        "fail_safe_current_a": draw.choice((0, 0, 6, 6, 12, 16, 32, 48, 3)),
+        "monitored_legs": legs if draw.random() < 0.9 else draw.choice((0, 1, 2, 3, 4)),
+        "monitor_position": draw.choice(("load-side-of-generation", "supply-side-of-generation")),
+        "listed": draw.random() < 0.9,
+        "link_loss_tested": draw.random() < 0.9,
+        "access": "restricted" if draw.random() < 0.9 else "unrestricted",
+    }
+
+
+def drawn_capacity_request(seed: int, *, calculated: bool) -> Json:
+    """A request for a capacity review that states every fact."""
+    draw = seeded(seed)
+    service = drawn_service(draw)
+    if draw.random() < 0.02:
+        service.update(system="split-phase-120-240", phases=3)
+    rating = service["rating_a"]
+    if draw.random() < 0.4:
+        service["main_breaker_a"] = draw.choice((rating, rating, rating - 10, rating + 10))
+    if draw.random() < 0.4:
+        service["busbar_rating_a"] = draw.choice((rating, rating, rating - 25, rating + 25, 400))
+        if draw.random() < 0.4:
+            service["backfeed_breaker_a"] = draw.choice((15, 20, 30, 40, 60))
+            service["backfeed_opposite_main"] = draw.random() < 0.7
+            if draw.random() < 0.4:
+                service["backfeed_output_a"] = draw.choice((12, 16, 24, 32, 33))
+    request: Json = {
+        "edition": draw.choice(EDITIONS),
+        "service": service,
+        "existing_load": drawn_record(draw),
+        "chargers": [drawn_added_charger(draw) for _ in range(draw.choice((1, 1, 1, 2, 3)))],
+    }
+    if calculated:
+        service["conductor_ampacity_a"] = draw.choice((85, 100, 175, 400))
+        request["existing_load"] = {
+            "kind": "calculated",
+            "method": draw.choice(METHODS),
+            "dwelling": drawn_dwelling(draw, new=0.1),
+        }
+    if draw.random() < 0.5:
+        request["management"] = drawn_energy_management(draw, rating, 3 if service["phases"] == 3 else 2)
+    if draw.random() < 0.6:
+        request["readings"] = drawn_readings(draw)
+    return request
+
+
+def without_facts(request: Json, seed: int) -> Json:
+    """The same request with some of its facts left out."""
+    draw = seeded(seed)
+    request = copy.deepcopy(request)
+    facts: list[tuple[Json, str]] = [
+        *((charger, "setting_access") for charger in request["chargers"]),
+        *((charger, "rated_current_a") for charger in request["chargers"]),
+        *(
+            (request["existing_load"], name)
+            for name in ("coverage_percent", "has_generation", "occupied", "seasonal_load_va")
+        ),
+        *(
+            (request["service"], name)
+            for name in ("busbar_rating_a", "backfeed_opposite_main", "main_breaker_a")
+        ),
+        *(
+            (request.get("management", {}), name)
+            for name in (
+                "fail_safe_current_a",
+                "monitored_legs",
+                "monitor_position",
+                "listed",
+                "link_loss_tested",
+                "access",
+            )
+        ),
+    ]
+    for place, name in facts:
+        if draw.random() < 0.25:
+            place.pop(name, None)
     return request

@@ -51,8 +51,8 @@ class Home:
 
     @property
     def three_phases(self) -> bool:
-        """Whether the service has three phases."""
-        return self.service.get("phases") == 3
+        """Whether the service has three phases; a split-phase one that is said to have is contradicted elsewhere."""
+        return self.service.get("phases") == 3 and self.wye
 
     @property
     def wye(self) -> bool:

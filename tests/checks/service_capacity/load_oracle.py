@@ -7,7 +7,7 @@ what is stated. A method's answer is the load of each group, so that what differ
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
-from math import floor
+from math import ceil, floor
 
 from tests.checks.service_capacity import load_tables as tables
 from tests.checks.service_capacity.load_facts import Home, Json, exact, of
@@ -61,26 +61,38 @@ def note_share(average_kw: Fraction) -> Fraction:
     return 1 + tables.MORE_PER_KW * max(floor(average_kw - tables.COLUMN_C_UP_TO_KW + HALF), 0)
 
 
-def column_c_va(ratings_kw: list[Fraction]) -> Fraction:
+def spread(home: Home, ratings: list[Fraction]) -> tuple[list[Fraction], Fraction]:
+    """220.54 and 220.55 on three phases: twice the greatest number between any two, which see two thirds of the load.
+
+    The largest are taken to be those between the two. Annex D, example D5(b), has the same arithmetic.
+    """
+    if not home.three_phases or len(ratings) == 1:
+        return ratings, Fraction(1)
+    return sorted(ratings, reverse=True)[: 2 * ceil(Fraction(len(ratings), 3))], Fraction(3, 2)
+
+
+def column_c_va(home: Home, ratings_kw: list[Fraction]) -> Fraction:
     """Column C with notes 1 and 2; those of less than 12 kW count as 12 in the average."""
     if not ratings_kw:
         return Fraction(0)
-    demand_kw = tables.column_c_kw(len(ratings_kw))
-    if max(ratings_kw) > tables.COLUMN_C_UP_TO_KW:
-        average = total(max(kw, tables.COLUMN_C_UP_TO_KW) for kw in ratings_kw) / len(ratings_kw)
+    counted, more = spread(home, ratings_kw)
+    demand_kw = tables.column_c_kw(len(counted))
+    if max(counted) > tables.COLUMN_C_UP_TO_KW:
+        average = total(max(kw, tables.COLUMN_C_UP_TO_KW) for kw in counted) / len(counted)
         demand_kw *= note_share(average)
-    return 1000 * demand_kw
+    return 1000 * more * demand_kw
 
 
-def columns_a_and_b_va(ratings_kw: list[Fraction]) -> Fraction:
+def columns_a_and_b_va(home: Home, ratings_kw: list[Fraction]) -> Fraction:
     """Note 3: each column's share of its own appliances, added."""
-    small = [kw for kw in ratings_kw if kw < tables.COLUMN_A_BELOW_KW]
-    large = [kw for kw in ratings_kw if kw >= tables.COLUMN_A_BELOW_KW]
     demand_kw = Fraction(0)
-    if small:
-        demand_kw += tables.column_a(len(small)) * total(small)
-    if large:
-        demand_kw += tables.column_b(len(large)) * total(large)
+    for ratings, column in (
+        ([kw for kw in ratings_kw if kw < tables.COLUMN_A_BELOW_KW], tables.column_a),
+        ([kw for kw in ratings_kw if kw >= tables.COLUMN_A_BELOW_KW], tables.column_b),
+    ):
+        if ratings:
+            counted, more = spread(home, ratings)
+            demand_kw += more * column(len(counted)) * total(counted)
     return 1000 * demand_kw
 
 
@@ -94,16 +106,17 @@ def cooking_va(home: Home) -> Fraction:
     inside = [kw for kw in all_kw if kw > tables.RANGE_SCOPE_KW]
     small = [kw for kw in inside if kw <= tables.COLUMN_B_UP_TO_KW]
     large = [kw for kw in inside if kw > tables.COLUMN_B_UP_TO_KW]
-    permitted = [column_c_va(large) + columns_a_and_b_va(small)]
+    permitted = [column_c_va(home, large) + columns_a_and_b_va(home, small)]
     if not large or max(large) <= tables.COLUMN_C_UP_TO_KW:
-        permitted.append(column_c_va(inside))
+        permitted.append(column_c_va(home, inside))
     return outside + min(permitted)
 
 
 def dryers_va(home: Home) -> Fraction:
     """220.54: no less than 5,000 VA each, at the table's share."""
     loads = [max(of(dryer, "rating_w"), Fraction(tables.LEAST_DRYER_VA)) for dryer in home.items("dryers")]
-    return tables.dryer_share(len(loads)) * total(loads)
+    counted, more = spread(home, loads)
+    return more * tables.dryer_share(len(counted)) * total(counted)
 
 
 # ------------------------------------------------------------------------------- appliances: 220.53

@@ -105,12 +105,13 @@ def charger_circuit_breaker(case: Case) -> Finding:
     stated = [charger for charger in case.chargers if charger.facts.circuit_breaker_a is not None]
     if not stated:
         return charger_circuit_breaker.not_applicable("No breaker of a charger's circuit is stated.", cited)
-    worst = _worst(
-        stated,
-        lambda charger: (
-            (charger.facts.circuit_breaker_a or 0.0) - case.least_circuit_a(charger.current_a.greatest)
-        ),
-    )
+
+    def margin_a(charger: ChargerLoad, current_a: float) -> float:
+        return (charger.facts.circuit_breaker_a or 0.0) - case.least_circuit_a(current_a)
+
+    # One that fails at its best is shown before one that may fail by more: what is certain decides.
+    certain = [charger for charger in stated if margin_a(charger, charger.current_a.least) < 0]
+    worst = _worst(certain or stated, lambda charger: margin_a(charger, charger.current_a.greatest))
     breaker = worst.facts.circuit_breaker_a or 0.0
     least, at_best = (
         case.least_circuit_a(current) for current in (worst.current_a.greatest, worst.current_a.least)

@@ -92,17 +92,17 @@ def shared_circuit_setting(case: Case) -> Finding:
     circuits = _circuits(case)
     if not circuits:
         return shared_circuit_setting.not_applicable(NONE, cited)
-    for number, circuit in circuits:
-        if circuit.control_setting_a is None:
-            return shared_circuit_setting.undetermined(
-                f"{AT}/{number}/control_setting_a",
-                f"It is not stated what the chargers of shared circuit {number} may draw together.",
-                cited,
-            )
     number, circuit = min(
         circuits,
         key=lambda item: item[1].breaker_a - case.least_circuit_a(item[1].control_setting_a or 0.0),
     )
+    unknown = [number for number, other in circuits if other.control_setting_a is None]
+    if unknown and case.least_circuit_a(circuit.control_setting_a or 0.0) <= circuit.breaker_a:
+        return shared_circuit_setting.undetermined(
+            f"{AT}/{unknown[0]}/control_setting_a",
+            f"It is not stated what the chargers of shared circuit {unknown[0]} may draw together.",
+            cited,
+        )
     setting = circuit.control_setting_a or 0.0
     least = case.least_circuit_a(setting)
     return shared_circuit_setting.at_least(
@@ -156,18 +156,18 @@ def shared_circuit_lost_link(case: Case) -> Finding:
     circuits = _circuits(case)
     if not circuits:
         return shared_circuit_lost_link.not_applicable(NONE, cited)
-    for number, circuit in circuits:
-        if circuit.fail_safe_current_a is None:
-            return shared_circuit_lost_link.undetermined(
-                f"{AT}/{number}/fail_safe_current_a",
-                f"It is not stated what a charger of shared circuit {number} draws when it has lost the others.",
-                cited,
-            )
 
     def least_a(circuit: SharedCircuit) -> float:
         return case.least_circuit_a(len(set(circuit.chargers)) * (circuit.fail_safe_current_a or 0.0))
 
     number, circuit = min(circuits, key=lambda item: item[1].breaker_a - least_a(item[1]))
+    unknown = [number for number, other in circuits if other.fail_safe_current_a is None]
+    if unknown and least_a(circuit) <= circuit.breaker_a:
+        return shared_circuit_lost_link.undetermined(
+            f"{AT}/{unknown[0]}/fail_safe_current_a",
+            f"It is not stated what a charger of shared circuit {unknown[0]} draws when it has lost the others.",
+            cited,
+        )
     return shared_circuit_lost_link.at_least(
         circuit.breaker_a,
         least_a(circuit),

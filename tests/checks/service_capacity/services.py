@@ -1,0 +1,45 @@
+"""Asks for loads and capacities as a caller does: a JSON object in, a JSON object out."""
+
+import json
+from typing import Any
+
+from hypothesis import currently_in_test_context, note
+
+from branchwright.checks.service_capacity.capacity_review import CapacityReviewRequest, review_capacity
+from branchwright.checks.service_capacity.dwelling_load import LoadCalculationRequest, calculate_load
+
+Json = dict[str, Any]
+
+
+def _body(request: Json) -> str:
+    """Write a request as JSON; where a property test fails, it is shown with the failure."""
+    body = json.dumps(request)
+    if currently_in_test_context():
+        note(body)
+    return body
+
+
+def load_calculated(request: Json) -> Json:
+    """Return the answer to a request for a load calculation."""
+    answer = calculate_load(LoadCalculationRequest.model_validate_json(_body(request)))
+    return dict(json.loads(answer.model_dump_json(by_alias=True)))
+
+
+def capacity_reviewed(request: Json) -> Json:
+    """Return the answer to a request for a capacity review."""
+    answer = review_capacity(CapacityReviewRequest.model_validate_json(_body(request)))
+    return dict(json.loads(answer.model_dump_json(by_alias=True)))
+
+
+def by_method(answer: Json) -> dict[str, Json]:
+    """Return the methods of a load calculation by their name."""
+    return {method["method"]: method for method in answer["methods"]}
+
+
+def by_group(method: Json) -> dict[str, float]:
+    """Return what each group of lines comes to, VA; heating and cooling as one."""
+    found: dict[str, float] = {}
+    for line in method["lines"]:
+        group = "heating-or-cooling" if line["group"] in ("heating", "cooling") else line["group"]
+        found[group] = found.get(group, 0) + line["demand_va"]
+    return found
