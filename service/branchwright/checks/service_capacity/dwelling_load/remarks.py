@@ -1,8 +1,8 @@
 """What a load calculation says beside its findings: what to verify, and what was not looked at."""
 
 from branchwright.checks.service_capacity.dwelling_load.case import LoadCase
-from branchwright.checks.service_capacity.dwelling_load.facts import LoadCalculationRequest
-from branchwright.checks.service_capacity.dwelling_load.household import Household
+from branchwright.checks.service_capacity.dwelling_load.facts import DwellingCharger, LoadCalculationRequest
+from branchwright.checks.service_capacity.dwelling_load.household import Household, Placed
 from branchwright.questions.answers import ToVerify
 
 NOT_EXAMINED = [
@@ -127,6 +127,12 @@ def _chargers(household: Household) -> list[ToVerify]:
                     "nameplate of the charger",
                 )
             )
+        if facts.connection is None and _connection_decides(household, charger):
+            found.append(
+                ToVerify(
+                    charger.pointer + "/connection", "not stated, taken as hardwired", "how it is connected"
+                )
+            )
         access = charger.pointer + "/setting_access"
         if access in household.unknown:
             found.append(ToVerify(access, "not stated, taken as unrestricted", "how the setting is reached"))
@@ -141,6 +147,14 @@ def _chargers(household: Household) -> list[ToVerify]:
                 )
             )
     return found
+
+
+def _connection_decides(household: Household, charger: Placed[DwellingCharger]) -> bool:
+    """Whether the setting of a charger counts for a hardwired one alone, and there is one below the rating."""
+    facts = charger.facts
+    has_rating = facts.rated_current_a is not None or facts.nameplate_va is not None
+    fixed_only = household.edition.provision("current-setting").says("fixed_only")
+    return fixed_only and has_rating and facts.charging_current_a is not None
 
 
 def _service(case: LoadCase) -> list[ToVerify]:

@@ -63,4 +63,4 @@ class Demands:
     @cached_property
     def chargers(self) -> Part:
         """Chargers as the standard method counts them."""
-        return charger_loads(self.household, self.nameplates, self.part(), least_holds=True)
+        return charger_loads(self.household, self.nameplates, self.part(), method="standard")

@@ -3,8 +3,7 @@
 from math import fsum
 
 from branchwright.calculations.dwelling_load import charger_load_va
-from branchwright.checks.service_capacity.dwelling_load.answers import Group
-from branchwright.checks.service_capacity.dwelling_load.facts import DwellingCharger, LoadManagement
+from branchwright.checks.service_capacity.dwelling_load.facts import DwellingCharger, LoadManagement, Method
 from branchwright.checks.service_capacity.dwelling_load.household import Household, Placed
 from branchwright.checks.service_capacity.dwelling_load.part import Part
 from branchwright.findings import Citation, Sourced, StepInput
@@ -76,8 +75,7 @@ def charger_loads(
     nameplates: Nameplates,
     part: Part,
     *,
-    least_holds: bool,
-    group: Group = "chargers",
+    method: Method,
 ) -> Part:
     """Enter the chargers, those that a load management holds together as one load.
 
@@ -85,26 +83,29 @@ def charger_loads(
         household: the dwelling.
         nameplates: what each charger draws.
         part: where they are entered.
-        least_holds: whether the method is the one for which the edition has a least load.
-        group: the group of items and lines.
+        method: the method; an edition's least load may hold for one method alone.
     """
     edition = household.edition
     rule = edition.provision("charger-load")
+    least_for = rule.values.get("least_holds_for")
+    least = rule.values.get("least_va") if least_for is not None and least_for.name == method else None
     held = {item.facts.name: item for item in household.management}
     together: dict[str, dict[str, StepInput]] = {}
     for charger in household.chargers:
-        load = _counted(household, nameplates, part, charger, least_holds=least_holds)
+        load = _counted(household, nameplates, part, charger, least)
         if load is None:
             continue
         title = charger.facts.name or "charger"
-        part.item(group, title, charger.pointer, float(load.value))
+        part.item("chargers", title, charger.pointer, float(load.value))
         manager = charger.facts.managed_by
         if manager is not None and manager in held:
             together.setdefault(manager, {})[charger.name] = load
         else:
-            part.line(group, title, float(load.value), (charger.name, load), rule.citation, charger.pointer)
+            part.line(
+                "chargers", title, float(load.value), (charger.name, load), rule.citation, charger.pointer
+            )
     for name, loads in together.items():
-        _held_together(household, part, held[name], loads, group)
+        _held_together(household, part, held[name], loads)
     return part
 
 
@@ -113,14 +114,12 @@ def _counted(
     nameplates: Nameplates,
     part: Part,
     charger: ChargerAt,
-    *,
-    least_holds: bool,
+    least: Sourced | None,
 ) -> StepInput | None:
     """Return the load of a charger by the edition; None where it cannot be told, which the part then lacks."""
     rule = household.edition.provision("charger-load")
     nameplate = nameplates.loads[charger.pointer]
     basis = rule.values["basis"].name
-    least: Sourced | None = rule.values.get("least_va") if least_holds else None
     if nameplate is None:
         if basis == "nameplate-else-least" and least is not None and _has_no_nameplate(charger):
             return least
@@ -146,7 +145,6 @@ def _held_together(
     part: Part,
     management: Placed[LoadManagement],
     loads: dict[str, StepInput],
-    group: Group,
 ) -> None:
     """Enter chargers that share a control setting: what it lets them draw together, and no more than they would."""
     citation: Citation = household.edition.provision("energy-management-load").citation
@@ -178,7 +176,7 @@ def _held_together(
         citation,
     )
     part.line(
-        group,
+        "chargers",
         f"chargers held by {management.facts.name}",
         round(fsum(float(load.value) for load in loads.values()), 6),
         (management.name, demand),

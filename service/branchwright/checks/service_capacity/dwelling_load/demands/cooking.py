@@ -122,7 +122,7 @@ class _Table:
         below_w = 1000 * rule.number("column_a_below_kw")
         large = [unit for unit in covered if unit.facts.rating_w > limit_w]
         small = [unit for unit in covered if unit.facts.rating_w <= limit_w]
-        by_groups = [self._column_c(large, "cooking-large", "above 8.75 kW")] if large else []
+        by_groups = [self._column_c(large, "cooking-large", f"above {limit_w / 1000:g} kW")] if large else []
         if not small:
             return by_groups
         column_a = [unit for unit in small if unit.facts.rating_w < below_w]

@@ -39,7 +39,7 @@ def optional_existing(demands: Demands, part: Part) -> None:
         loads.update(pumps_heating(household))
         for cooling in household.cooling:
             loads[cooling.name] = cooling.stated(cooling.facts.rating_va, "VA", "rating_va")
-    enter_pool(demands, part, loads, rule)
+    enter_pool(demands, part, loads, rule, "optional-existing")
     if apart:
         _heating_or_cooling(demands, part)
 

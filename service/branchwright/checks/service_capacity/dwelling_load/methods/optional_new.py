@@ -29,7 +29,7 @@ def optional_new(demands: Demands, part: Part) -> None:
     """Enter the load by the optional method for a dwelling."""
     rule = demands.household.edition.provision("optional-dwelling-load")
     loads = nameplates(demands, part, rule)
-    enter_pool(demands, part, loads, rule)
+    enter_pool(demands, part, loads, rule, "optional-new")
     _heating_or_cooling(demands, part)
 
 

@@ -5,6 +5,7 @@ from branchwright.checks.service_capacity.dwelling_load.demands import Demands
 from branchwright.checks.service_capacity.dwelling_load.demands.chargers import charger_loads
 from branchwright.checks.service_capacity.dwelling_load.demands.cooking import KINDS
 from branchwright.checks.service_capacity.dwelling_load.demands.lighting import general_load
+from branchwright.checks.service_capacity.dwelling_load.facts import Method
 from branchwright.checks.service_capacity.dwelling_load.part import Part
 from branchwright.codebook import Provision
 from branchwright.findings import StepInput
@@ -35,7 +36,7 @@ def nameplates(demands: Demands, part: Part, rule: Provision) -> Inputs:
     return found
 
 
-def _chargers_beside(demands: Demands, part: Part, pool: Inputs) -> Part | None:
+def _chargers_beside(demands: Demands, part: Part, pool: Inputs, method: Method) -> Part | None:
     """Return the chargers as a part beside the pool; None without any, or where the reading in force pools them.
 
     Pooled chargers are entered into the pool.
@@ -48,7 +49,7 @@ def _chargers_beside(demands: Demands, part: Part, pool: Inputs) -> Part | None:
         household,
         demands.nameplates,
         demands.part(part.prefix.removeprefix(demands.prefix)),
-        least_holds=False,
+        method=method,
     )
     if not in_pool:
         return chargers
@@ -59,12 +60,12 @@ def _chargers_beside(demands: Demands, part: Part, pool: Inputs) -> Part | None:
     return None
 
 
-def enter_pool(demands: Demands, part: Part, loads: Inputs, rule: Provision) -> None:
+def enter_pool(demands: Demands, part: Part, loads: Inputs, rule: Provision, method: Method) -> None:
     """Enter the pool's first part in full and its remainder at the percentage, and chargers in it or beside it.
 
     Where a load of the pool is lacking, there is none.
     """
-    beside = _chargers_beside(demands, part, loads)
+    beside = _chargers_beside(demands, part, loads, method)
     _enter_parts(part, loads, rule)
     if beside is not None:
         part.take((beside,))

@@ -177,6 +177,6 @@ def _greater(demands: Demands, part: Part, heating: _Season, cooling: _Season) -
         "VA",
         rule.citation,
     )
-    # Where two loads are equal, the larger motor runs with one of them.
-    cooling_counts = (values[1], cooling.added_va) > (values[0], heating.added_va)
-    return cooling if cooling_counts else heating
+    if values[0] == values[1]:
+        return cooling if cooling.added_va > heating.added_va and not with_motors else heating
+    return cooling if values[1] > values[0] else heating

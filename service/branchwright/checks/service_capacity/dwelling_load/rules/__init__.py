@@ -7,6 +7,7 @@ from branchwright.checks.service_capacity.dwelling_load.rules.chargers import (
 from branchwright.checks.service_capacity.dwelling_load.rules.dwelling import (
     calculated_load,
     cooking_rating,
+    heat_pump_listed_once,
     heating_control,
     laundry_circuits,
     listed_once,
@@ -26,6 +27,7 @@ from branchwright.checks.service_capacity.dwelling_load.rules.service_rating imp
 RULES: tuple[LoadRule, ...] = (
     calculated_load,
     listed_once,
+    heat_pump_listed_once,
     small_appliance_circuits,
     laundry_circuits,
     cooking_rating,

@@ -212,3 +212,43 @@ def listed_once(case: LoadCase) -> Finding:
     if not seen:
         return listed_once.not_applicable("No load has a name.", cited)
     return listed_once.finding("pass", "No name stands in two lists.", citation=cited)
+
+
+@rule("heat-pump-listed-once", subject="heat pumps", concept="noncoincident-load", force="recommendation")
+def heat_pump_listed_once(case: LoadCase) -> Finding:
+    """Is no part of a heat pump listed as heating or cooling as well?
+
+    Applies: where there are heat pumps beside heating or cooling.
+    Rests on: common practice, no source: equal ratings in two lists are likely one piece of equipment. A heat pump's
+    compressor counts for cooling already, and its supplemental heat for heating.
+    Missing facts: none are asked for.
+    """
+    of = heat_pump_listed_once
+    household = case.household
+    if not household.heat_pumps or not (household.heating or household.cooling):
+        return of.not_applicable("There is no heat pump beside heating or cooling.")
+    compressors = {pump.facts.compressor_va for pump in household.heat_pumps}
+    supplemental = {pump.facts.supplemental_heat_w for pump in household.heat_pumps}
+    alike = [
+        (item.pointer + "/rating_va", item.facts.rating_va, "VA", "a heat pump's compressor")
+        for item in household.cooling
+        if item.facts.rating_va in compressors
+    ]
+    alike += [
+        (item.pointer + "/rating_w", item.facts.rating_w, "W", "a heat pump's supplemental heat")
+        for item in household.heating
+        if item.facts.rating_w in supplemental
+    ]
+    if not alike:
+        return of.finding(
+            "pass", "No heating or cooling has the rating of a heat pump's part.", citation=None
+        )
+    pointer, rating, unit, what = alike[0]
+    return of.finding(
+        "fail",
+        f"{rating:g} {unit} is the rating of {what} too: list it once if it is the same.",
+        citation=None,
+        pointer=pointer,
+        required=Required("one list", "text", "equal"),
+        provided=Provided(rating, unit),
+    )

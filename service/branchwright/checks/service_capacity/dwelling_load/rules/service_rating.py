@@ -34,9 +34,12 @@ def verdict_by(case: LoadCase, method: Method) -> Verdict | None:
     return "no-failure-found" if greatest <= rating and load.permitted else "undetermined"
 
 
-def _waits(case: LoadCase) -> str:
-    unknown = sorted(case.household.unknown)
-    return f" It depends on {', '.join(unknown)}, not stated." if unknown else ""
+def _waits(case: LoadCase, method: Method) -> str:
+    """Return in words the unknown facts that move the load by a method."""
+    place = case.methods.index(method)
+    if case.worst[place].total_va == case.best[place].total_va:
+        return ""
+    return f" It depends on {', '.join(sorted(case.household.unknown))}, not stated."
 
 
 def _by(case: LoadCase, method: Method, of: LoadRule) -> Finding:
@@ -66,8 +69,7 @@ def _by(case: LoadCase, method: Method, of: LoadRule) -> Finding:
         found.outcome = "undetermined"
         if load.permitted is None:
             found.message += f" {load.why}"
-        if case.worst[0] is not case.loads[0]:
-            found.message += _waits(case)
+        found.message += _waits(case, method)
     return found
 
 
@@ -150,7 +152,7 @@ def service_rating(case: LoadCase) -> Finding:
             )
             if not passing:
                 found.outcome = "undetermined"
-                found.message += f" {load.why}{_waits(case)}"
+                found.message += f" {load.why}{_waits(case, load.method)}"
             return found
     if waiting:
         return service_rating.undetermined(
