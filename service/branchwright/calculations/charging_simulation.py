@@ -127,7 +127,7 @@ class OneVehicle:
 
     def __init__(self, sessions: Sessions, interval_h: float) -> None:
         """Lay the intervals of all sessions end to end."""
-        lengths = sessions.last - sessions.first + 1
+        self._lengths = lengths = sessions.last - sessions.first + 1
         self._begins = np.cumsum(lengths) - lengths
         self.intervals = np.repeat(sessions.first - self._begins, lengths) + np.arange(int(lengths.sum()))
         self.hours = np.full(len(self.intervals), interval_h)
@@ -156,15 +156,20 @@ class OneVehicle:
         """Return the course of one setting, interval by interval; what the management leaves has shape (K + 1,)."""
         course = Course.empty(len(available) - 1, chargers, len(self._need_kwh))
         current = np.minimum(available[self.intervals], self._own_a)
-        energy = current * self.hours * self._kwh_per_ah
-        before = np.cumsum(energy) - energy
-        before -= before[self._begins][self._session]
-        active = (self._need_kwh[self._session] - before > NOTHING_KWH) & (self.hours > 0.0)
-        active &= self._own_a > 0.0
-        current[~active] = 0.0
-        course.current_a[self.intervals, 0] = current
-        course.vehicles[self.intervals] = active
-        waiting = active & (current == 0.0)
-        course.paused_h[:] = np.add.reduceat(self.hours * waiting, self._begins)
+        wants = (self._before(current) < self._need_kwh[self._session] - NOTHING_KWH) & (self.hours > 0.0)
+        wants &= self._own_a > 0.0
+        at = self.intervals[wants]
+        course.current_a[at, 0] = current[wants]
+        course.vehicles[at] = 1
+        course.paused_h[:] = np.add.reduceat(self.hours * (wants & (current == 0.0)), self._begins)
         course.unmet_kwh[:] = self.unmet_kwh(available[None, :])[0]
         return course
+
+    def _before(self, current: Floats) -> Floats:
+        """Return the energy that each interval's session could have had before it, in kWh."""
+        place = np.arange(int(self._lengths.max()))
+        inside = place < self._lengths[:, None]
+        energy = np.zeros(inside.shape)
+        energy[inside] = current * self.hours * self._kwh_per_ah
+        # Session by session: a sum over the whole year would carry its rounding into the last night.
+        return np.asarray((np.cumsum(energy, axis=1) - energy)[inside])

@@ -82,7 +82,7 @@ def in_turn_a(available: Floats, active: Flags, own_a: Floats, limits_a: Floats,
     left = available[:, None] - np.cumsum(wanted, axis=1)
     left += wanted
     left[left < least_a] = 0.0
-    return np.minimum(wanted, left)
+    return np.asarray(np.minimum(wanted, left))
 
 
 SHARES: Final[dict[Sharing, Callable[[Floats, Flags, Floats, Floats, float], Floats]]] = {

@@ -1,20 +1,18 @@
 """The vectorised simulation against a plain one, interval by interval over whole years."""
 
-from random import Random
-from typing import Any
-
 import numpy as np
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 from tests.checks.effort import examples
 from tests.checks.service_capacity import charging_oracle as oracle
+from tests.checks.service_capacity.drawn_studies import any_study
 from tests.checks.service_capacity.studies import (
     EVERY_DAY,
     YEAR,
     Json,
     charger,
     energies,
+    seeded,
     session,
     simulated,
     studied,
@@ -105,7 +103,7 @@ def test_a_year_of_three_vehicles(sharing: str, setting: float) -> None:
 
 @pytest.mark.parametrize("sharing", ["equal", "first-come", "earliest-departure"])
 def test_a_year_of_a_garage_in_which_somebody_always_charges(sharing: str) -> None:
-    random = Random(4)
+    random = seeded(4)
     chargers = []
     for _ in range(12):
         comes, stays = random.randrange(1440), random.randrange(45, 1380)
@@ -133,7 +131,7 @@ def test_a_year_of_a_garage_in_which_somebody_always_charges(sharing: str) -> No
 
 
 def test_a_year_of_a_three_phase_service_in_amperes() -> None:
-    random = Random(6)
+    random = seeded(6)
     legs = [[round(random.gammavariate(2, 12), 1) for _ in range(YEAR)] for _ in range(3)]
     legs[1][700] = None
     agree(
@@ -144,57 +142,6 @@ def test_a_year_of_a_three_phase_service_in_amperes() -> None:
             chargers=[charger(phases=3), charger(charging_current_a=24)],
             management={"control_setting_a": 70, "sharing": "first-come", "margin_a": 2.5},
         )
-    )
-
-
-CLOCK = st.builds(lambda minutes: f"{minutes // 60:02}:{minutes % 60:02}", st.integers(0, 1439))
-
-
-@st.composite
-def any_study(draw: st.DrawFn) -> Json:
-    """A few days with up to four vehicles, often around a change of the clock."""
-    minutes = draw(st.sampled_from([5, 15, 20, 30, 60]))
-    days = draw(st.integers(2, 5))
-    zone, start = draw(
-        st.sampled_from(
-            [
-                ("America/Denver", "2025-03-07T00:00:00-07:00"),
-                ("America/Denver", "2025-10-31T13:37:00-06:00"),
-                ("America/New_York", "2024-11-02T05:00:00Z"),
-                ("America/Phoenix", "2025-06-01T00:00:00-07:00"),
-                ("Australia/Lord_Howe", "2025-04-04T10:00:00Z"),
-            ]
-        )
-    )
-    chargers: list[Json] = []
-    for _ in range(draw(st.integers(1, 4))):
-        stated: Json = {"charging_current_a": draw(st.sampled_from([5, 7.5, 16, 32, 48]))}
-        clocks = sorted(draw(st.lists(CLOCK, min_size=2, max_size=6, unique=True)))
-        if draw(st.booleans()):
-            # The last session then goes on past midnight.
-            clocks = [*clocks[1:], clocks[0]]
-        stated["sessions"] = [
-            session(arrival=arrival, departure=departure, energy_kwh=draw(st.sampled_from([0.5, 3, 20])))
-            for arrival, departure in zip(clocks[::2], clocks[1::2], strict=False)
-        ]
-        if draw(st.booleans()):
-            stated["vehicle"] = {"onboard_limit_a": draw(st.sampled_from([6, 12, 80]))}
-        chargers.append(charger(circuit_breaker_a=draw(st.sampled_from([20, 40, 60])), **stated))
-    count = days * 1440 // minutes
-    house: list[Any] = energies(count, draw(st.integers(0, 99)), minutes=minutes)
-    if draw(st.booleans()):
-        house[draw(st.integers(0, count - 1))] = None
-    management: Json = {
-        "control_setting_a": draw(st.sampled_from([8, 15, 24, 40, 100])),
-        "sharing": draw(st.sampled_from(["equal", "first-come", "earliest-departure"])),
-    }
-    if draw(st.booleans()):
-        management["resume_delay_minutes"] = draw(st.sampled_from([0, 7, 30, 61]))
-    return study(
-        house,
-        house_load={"start": start, "time_zone": zone, "interval_minutes": minutes},
-        chargers=chargers,
-        management=management,
     )
 
 

@@ -78,19 +78,19 @@ def windows_of(chargers: tuple[ManagedCharger, ...], days: LocalDays, begin: int
             need = wall_kwh(charger, session)
             parts.append((place, number, nights, arrival[nights], departure[nights], need))
     sizes = [len(part[2]) for part in parts]
-    found = Windows(
-        charger=np.repeat([part[0] for part in parts], sizes),
-        session=np.repeat([part[1] for part in parts], sizes),
-        night=np.concatenate([part[2] for part in parts]),
-        arrival=np.concatenate([part[3] for part in parts]),
-        departure=np.concatenate([part[4] for part in parts]),
-        need_kwh=np.repeat([part[5] for part in parts], sizes),
-        left_out=left_out,
+    charger, session = (np.repeat([part[column] for part in parts], sizes) for column in (0, 1))
+    need_kwh = np.repeat([part[5] for part in parts], sizes)
+    night, arrival, departure = (np.concatenate([part[column] for part in parts]) for column in (2, 3, 4))
+    order = np.lexsort((charger, arrival))
+    return Windows(
+        charger[order],
+        session[order],
+        night[order],
+        arrival[order],
+        departure[order],
+        need_kwh[order],
+        left_out,
     )
-    order = np.lexsort((found.charger, found.arrival))
-    for name in ("charger", "session", "night", "arrival", "departure", "need_kwh"):
-        setattr(found, name, getattr(found, name)[order])
-    return found
 
 
 def sessions_of(
@@ -99,7 +99,6 @@ def sessions_of(
     kwh_per_ah: Floats,
     begin: int,
     interval_s: int,
-    intervals: int,
     sharing: Sharing,
 ) -> Sessions:
     """Return the sessions as the simulation takes them; `own_a` and `kwh_per_ah` are those of the chargers, (V,)."""
@@ -110,15 +109,16 @@ def sessions_of(
     last_s = np.where(last > first, departure - last * interval_s, first_s)
     for place in _sharing_an_interval(windows.charger, first, last):
         _begin_later(np.flatnonzero(windows.charger == place), first, last, first_s, last_s, interval_s)
-    order = (windows.charger, windows.arrival)
+    # The last key decides first.
+    served = [windows.charger, windows.arrival]
     if sharing == "earliest-departure":
-        order = (*order, windows.departure)
+        served.append(windows.departure)
     rank = np.empty(len(first), dtype=np.int64)
-    rank[np.lexsort(order)] = np.arange(len(first))
+    rank[np.lexsort(served)] = np.arange(len(first))
     return Sessions(
         charger=windows.charger,
-        first=np.minimum(first, intervals),
-        last=np.minimum(last, intervals),
+        first=first,
+        last=last,
         first_h=first_s / 3600,
         last_h=last_s / 3600,
         need_kwh=windows.need_kwh,
@@ -141,17 +141,18 @@ def _begin_later(
 ) -> None:
     """Let each session of a charger begin, in place, after the interval in which the one before it ends.
 
-    `order` has the charger's sessions in the order of arrival. One that has no further interval gets no time.
+    `order` has the charger's sessions in the order of arrival. One that is over by then gets no time.
     """
     ended = -1
     for each in order:
-        if first[each] <= ended:
+        if first_s[each] == 0:
+            continue
+        if first[each] > ended:
+            ended = int(last[each])
+        elif last[each] > ended:
+            first_s[each] = interval_s if last[each] > ended + 1 else last_s[each]
             first[each] = ended + 1
-            if last[each] > ended + 1:
-                first_s[each] = interval_s
-            elif last[each] == ended + 1:
-                first_s[each] = last_s[each]
-            else:
-                last[each] = ended + 1
-                first_s[each] = last_s[each] = 0
-        ended = int(last[each])
+            ended = int(last[each])
+        else:
+            first[each] = last[each]
+            first_s[each] = last_s[each] = 0

@@ -53,7 +53,6 @@ class Simulation:
             given.kwh_per_ah,
             clock.begin,
             given.interval_s,
-            given.readings,
             given.sharing,
         )
         self._one = len(request.chargers) == 1
@@ -104,4 +103,4 @@ class Simulation:
 
     def met_nights(self, unmet: Flags) -> Flags:
         """Return for each night whether none of its sessions is unmet."""
-        return np.bincount(self.night_of[unmet], minlength=len(self.nights)) == 0
+        return np.asarray(np.bincount(self.night_of[unmet], minlength=len(self.nights)) == 0)
