@@ -30,13 +30,13 @@ Collect = Callable[[tzinfo | None, Faults], Collected | None]
 class Reading:
     """One body being read: its faults, and what its reader notes of it."""
 
-    def __init__(self, stated: Stated) -> None:
-        """Begin with what is stated."""
+    def __init__(self, stated: Stated, faults: Faults | None = None) -> None:
+        """Begin with what is stated, and the faults that were found already."""
         self.stated = stated
-        self.faults = Faults()
+        self.faults = faults or Faults()
         self.unused: list[str] = []
         self.candidates: int | None = None
-        self.unit_pointer = "/unit"
+        self.unit_pointer = "query:unit"
         self.file_zone: tzinfo | None = None
         """The local time of the file itself, where it brings one."""
 
@@ -49,7 +49,9 @@ class Reading:
         if zone is None:
             near = nearest_zone(name)
             meant = f" Is {near} meant?" if near else ""
-            self.faults.add("zone", "/time_zone", f"there is no zone of this name.{meant}", name)
+            self.faults.add(
+                "zone", self.stated.pointer("time_zone"), f"there is no zone of this name.{meant}", name
+            )
         return zone
 
     def answer(self, collect: Collect) -> IntervalDataAnswer:

@@ -30,9 +30,19 @@ class Case:
     """Facts that were stated and mean nothing for this body."""
 
     signs_of_generation: list[str] = field(default_factory=list[str])
-    unit_pointer: str = "/unit"
+    unit_pointer: str = "/series/unit"
     candidates: int | None = None
     """Series of a Green Button file among which the load's was chosen; None for other bodies."""
+
+    @property
+    def series_pointer(self) -> str | None:
+        """Pointer to the readings in the request; None where the body is text."""
+        return "/series" if self.stated.root == "/" else None
+
+    @property
+    def interval_pointer(self) -> str:
+        """Pointer to the length of the intervals in the request."""
+        return "/series/interval_minutes" if self.stated.root == "/" else "query:interval_minutes"
 
     def under(self, book: Book) -> "Case":
         """Return the same case under another book."""

@@ -14,6 +14,11 @@ MOST_NAMED = 3
 LONGEST_INPUT = 200
 
 
+def pointer_in(at: str) -> str | None:
+    """Return a place that is a pointer to a field of the request; None for a line, an entry or a time."""
+    return at if at.startswith(("/", "query:")) else None
+
+
 def quoted(text: str) -> str:
     """Return input for a message or answer, at most 200 characters of it."""
     return text if len(text) <= LONGEST_INPUT else text[: LONGEST_INPUT - 3] + "..."

@@ -17,12 +17,13 @@ ABOUT_ANY_TEXT = frozenset(
         "measured_demand_interval",
     }
 )
+OF_CSV = frozenset(Instructions.model_fields) - ABOUT_ANY_TEXT - {"meter_reading"}
 
 
 def unused(instructions: Instructions, used: Collection[str]) -> list[str]:
     """Return pointers to the instructions that were stated and are not among those used."""
     return [
-        f"/{Instructions.model_fields[name].alias or name}"
+        f"query:{Instructions.model_fields[name].alias or name}"
         for name in Instructions.model_fields
         if getattr(instructions, name) is not None and name not in used
     ]

@@ -75,18 +75,19 @@ def normalise(collected: Collected, placement: Placement, faults: Faults) -> tup
     lengths = None if collected.lengths is None else collected.lengths[order]
     is_register = collected.unit.startswith("register")
     counts.register_like = not is_register and _only_rises(values)
-    interval = _interval_of(collected, instants, lengths, faults)
+    interval = _interval_of(collected, placement, lengths, faults)
     if interval is None:
         return None, counts
+    blanks = placement.instants[placement.known & np.isnan(collected.values)]
     if collected.at_end and not is_register:
-        instants = instants - interval
-    placed = _on_grid(collected, order, instants, lengths, interval, faults, counts)
+        instants, blanks = instants - interval, blanks - interval
+    placed = _on_grid(collected, order, instants, blanks, lengths, interval, faults, counts)
     if placed is None:
         return None, counts
-    start, slots, kept = placed
+    start, count, slots, kept = placed
     values, order = values[kept], order[kept]
-    energies = np.full(int(slots[-1]) + 1, np.nan)
-    marks = np.zeros(len(energies), dtype=np.uint8)
+    energies = np.full(count, np.nan)
+    marks = np.zeros(count, dtype=np.uint8)
     _fill(collected, order, slots, values, energies, marks, faults, counts)
     if is_register:
         energies = _used_between(collected, energies, start, interval, faults)
@@ -99,7 +100,8 @@ def normalise(collected: Collected, placement: Placement, faults: Faults) -> tup
             )
             return None, counts
     wh = np.round(_as_energy(collected.unit, energies, interval // 60), DIGITS)
-    return Grid(start, interval // 60, wh, marks, collected.interval_minutes is None), counts
+    told = collected.interval_minutes is None and lengths is None
+    return Grid(start, interval // 60, wh, marks, told), counts
 
 
 def _count_unsorted(
@@ -129,13 +131,13 @@ def _only_rises(values: Energies) -> bool:
 
 
 def _interval_of(
-    collected: Collected, instants: Seconds, lengths: Seconds | None, faults: Faults
+    collected: Collected, placement: Placement, lengths: Seconds | None, faults: Faults
 ) -> int | None:
     """Return the length of the intervals in seconds, stated or told from the readings; None, with a fault."""
     if collected.interval_minutes is not None:
         return collected.interval_minutes * 60
     stated = np.empty(0, dtype=np.int64) if lengths is None else lengths[lengths > 0]
-    steps = stated if len(stated) else np.diff(instants)
+    steps = stated if len(stated) else np.diff(np.sort(placement.instants[placement.known]))
     steps = steps[steps > 0]
     if not len(steps):
         faults.add(
@@ -161,12 +163,16 @@ def _on_grid(
     collected: Collected,
     order: npt.NDArray[np.intp],
     instants: Seconds,
+    blanks: Seconds,
     lengths: Seconds | None,
     interval: int,
     faults: Faults,
     counts: Counts,
-) -> tuple[int, Seconds, npt.NDArray[np.bool_]] | None:
-    """Return where the grid starts, the places of the readings on it, and which readings have one."""
+) -> tuple[int, int, Seconds, npt.NDArray[np.bool_]] | None:
+    """Return where the grid starts and how long it is, the places of the readings on it, and which have one.
+
+    Times that the body has without a value, the blanks, belong to the grid: they are missing, not absent.
+    """
     own = np.full(len(instants), interval) if lengths is None else np.where(lengths > 0, lengths, interval)
     steps = np.diff(instants)
     counts.overlaps = int(np.count_nonzero((steps > 0) & (steps < own[:-1])))
@@ -183,17 +189,17 @@ def _on_grid(
         )
     if not kept.any():
         return None
-    start = int(instants[kept][0])
-    slots = (instants[kept] - start) // interval
-    if slots[-1] >= MOST_READINGS:
+    ends = np.concatenate([instants[kept], blanks[blanks % interval == phase]])
+    start, count = int(ends.min()), int(ends.max() - ends.min()) // interval + 1
+    if count > MOST_READINGS:
         faults.add(
             "grid",
             collected.place(int(order[kept][-1])),
-            f"from the first reading to this one there are {int(slots[-1]) + 1} intervals; at most {MOST_READINGS} can "
-            "be used.",
+            f"from the first reading to the last, this one, there are {count} intervals; at most {MOST_READINGS} can be "
+            "used.",
         )
         return None
-    return start, slots, kept
+    return start, count, (instants[kept] - start) // interval, kept
 
 
 def _fill(

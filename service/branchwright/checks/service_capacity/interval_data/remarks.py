@@ -45,23 +45,25 @@ def to_verify(case: Case, collected: Collected | None) -> list[ToVerify]:
     if grid is not None and grid.told_interval:
         found.append(
             ToVerify(
-                "/interval_minutes",
+                case.interval_pointer,
                 f"not stated, told from the readings: {grid.interval_minutes}",
                 "the export",
             )
         )
     if stated.time_zone is not None:
-        found.append(ToVerify("/time_zone", stated.time_zone, "place of the meter"))
+        found.append(ToVerify(case.stated.pointer("time_zone"), stated.time_zone, "place of the meter"))
     elif grid is not None:
         found.append(
             ToVerify(
-                "/time_zone", f"not stated: months and days are those of {case.zone}", "place of the meter"
+                case.stated.pointer("time_zone"),
+                f"not stated: months and days are those of {case.zone}",
+                "place of the meter",
             )
         )
     if stated.has_generation is not None:
         found.append(
             ToVerify(
-                "/has_generation",
+                case.stated.pointer("has_generation"),
                 "yes" if stated.has_generation else "no",
                 "inverters and storage on the premises",
             )
@@ -69,7 +71,7 @@ def to_verify(case: Case, collected: Collected | None) -> list[ToVerify]:
     if demand is not None:
         found.append(
             ToVerify(
-                "/leg_assumption",
+                case.stated.pointer("leg_assumption"),
                 f"{'' if stated.leg_assumption else 'not stated, taken as '}{stated.legs}, at power factor 1",
                 "clamp meter on each leg under load",
             )

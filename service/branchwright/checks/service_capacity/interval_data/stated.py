@@ -26,8 +26,15 @@ class Stated:
     has_generation: bool | None
     leg_assumption: LegAssumption | None
     readings: Mapping[str, str]
+    root: str
+    """What pointers to the facts begin with: / in a body, query: beside one."""
+
     request: Mapping[str, Any]
     """The whole request, for its digest; a body of text by its own."""
+
+    def pointer(self, name: str) -> str:
+        """Return the pointer to a fact."""
+        return self.root + name
 
     @property
     def legs(self) -> LegAssumption:
@@ -52,6 +59,7 @@ def stated_in_body(request: IntervalDataRequest) -> Stated:
         request.has_generation,
         request.leg_assumption,
         chosen.model_dump(by_alias=True, exclude_none=True) if chosen else {},
+        "/",
         request.model_dump(by_alias=True, exclude_unset=True),
     )
 
@@ -68,5 +76,6 @@ def stated_in_query(instructions: Instructions, body_sha256: str) -> Stated:
         instructions.has_generation,
         instructions.leg_assumption,
         instructions.model_dump(by_alias=True, exclude_none=True, include=set(names)),
+        "query:",
         {"query": instructions.model_dump(by_alias=True, exclude_unset=True), "body_sha256": body_sha256},
     )

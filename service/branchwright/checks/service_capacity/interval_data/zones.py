@@ -146,3 +146,8 @@ def uneven_days(first: int, last: int, zone: tzinfo) -> list[tuple[date, float]]
 def _midnight(day: date, zone: tzinfo) -> int:
     moment = datetime(day.year, day.month, day.day, tzinfo=zone)
     return int((moment - EPOCH).total_seconds())
+
+
+def wall_offset(second: int, zone: tzinfo) -> int:
+    """Return the zone's offset in seconds when its clock on the wall shows a time, at the first passing."""
+    return _offset(_wall(second, zone))

@@ -1,6 +1,7 @@
 """Rules about the body: whether it could be read as it stands, and nothing was guessed."""
 
 from branchwright.checks.service_capacity.interval_data.case import Case
+from branchwright.checks.service_capacity.interval_data.faults import pointer_in
 from branchwright.checks.service_capacity.interval_data.rules.rule import data_rule
 from branchwright.findings import Finding, Provided
 
@@ -21,7 +22,7 @@ def interval_data_instructions(case: Case) -> Finding:
         "fail",
         f"Stated, but of no meaning for this body: {names}.",
         citation=None,
-        pointer=case.unused[0] if case.unused[0].startswith("/") else None,
+        pointer=pointer_in(case.unused[0]),
         provided=Provided(names, "text"),
     )
 
@@ -42,7 +43,7 @@ def interval_data_layout(case: Case) -> Finding:
         return failed
     if case.faults.of("missing"):
         first = case.faults.first("missing")
-        return rule.undetermined(first.at if first.at.startswith("/") else None, case.faults.told("missing"))
+        return rule.undetermined(pointer_in(first.at), case.faults.told("missing"))
     return rule.passed("Unit, places and intervals of the readings are plain.")
 
 
@@ -106,7 +107,7 @@ def interval_data_zone_agreement(case: Case) -> Finding:
         f"{placement.disagreeing} stamps have an offset that {case.stated.time_zone} does not have at that time, the "
         f"first at {placement.first_disagreeing}. The offsets were taken.",
         citation=None,
-        pointer="/time_zone",
+        pointer=case.stated.pointer("time_zone"),
         provided=Provided(case.stated.time_zone, "text"),
     )
 
@@ -147,7 +148,7 @@ def interval_data_order(case: Case) -> Finding:
         "fail",
         f"{how}, the first at {place}. They were put in order.",
         citation=None,
-        pointer=place if place.startswith("/") else None,
+        pointer=pointer_in(place),
         provided=Provided(float(counts.unsorted), "count"),
     )
 

@@ -58,7 +58,7 @@ def interval_data_duration(case: Case) -> Finding:
             "d",
             f"From the first to the last interval there are {days:g} days; a year's data are {year:g}.{why}",
             cited,
-            "/series",
+            case.series_pointer,
         )
     message = f"{days:g} days are no year, and do as the recording of {short:g} days only where there is no generation"
     if case.stated.has_generation or case.signs_of_generation:
@@ -66,13 +66,15 @@ def interval_data_duration(case: Case) -> Finding:
             "fail",
             f"{message}; there is.",
             citation=cited,
-            pointer="/has_generation",
+            pointer=case.stated.pointer("has_generation"),
             required=Required(year, "d", "at-least"),
             provided=Provided(days, "d"),
         )
     if case.stated.has_generation is None:
-        return rule.undetermined("/has_generation", f"{message}, which is not stated.", cited)
-    return rule.at_least(days, short, "d", f"{message}; there is none.", cited, "/series")
+        return rule.undetermined(
+            case.stated.pointer("has_generation"), f"{message}, which is not stated.", cited
+        )
+    return rule.at_least(days, short, "d", f"{message}; there is none.", cited, case.series_pointer)
 
 
 @data_rule("interval-data-coverage", subject="readings")
@@ -216,7 +218,7 @@ def interval_data_generation(case: Case) -> Finding:
     )
     if clipped and stated is False and not signs:
         return rule.undetermined(
-            "/has_generation",
+            case.stated.pointer("has_generation"),
             f"It is stated that there is no generation, yet {clipped}: export cut off?",
             cited,
         )
@@ -231,12 +233,12 @@ def interval_data_generation(case: Case) -> Finding:
             "fail",
             f"The readings may be less than the load: {seen}.{denied}",
             citation=cited,
-            pointer="/has_generation",
+            pointer=case.stated.pointer("has_generation"),
             provided=Provided(seen, "text"),
         )
     if stated is None:
         return rule.undetermined(
-            "/has_generation",
+            case.stated.pointer("has_generation"),
             "Whether there is generation is not stated; the readings show no sign of it.",
             cited,
         )

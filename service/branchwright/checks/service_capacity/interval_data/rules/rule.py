@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from branchwright.checks.service_capacity.interval_data.case import Case
-from branchwright.checks.service_capacity.interval_data.faults import Kind
+from branchwright.checks.service_capacity.interval_data.faults import Kind, pointer_in
 from branchwright.codebook import Book, ProvisionLacking
 from branchwright.findings import Citation, Finding, Provided
 from branchwright.findings.finding import Force
@@ -42,7 +42,8 @@ class DataRule(RuleOf):
         """Judge the readings."""
         if self.needs_edition and case.book is None:
             return self.undetermined(
-                "/edition", "No edition is stated, so there is no provision to hold the readings against."
+                case.stated.pointer("edition"),
+                "No edition is stated, so there is no provision to hold the readings against.",
             )
         if self.needs_series and case.grid is None:
             return self.undetermined(None, "Needs the series, which could not be made.")
@@ -60,7 +61,7 @@ class DataRule(RuleOf):
             "fail",
             case.faults.told(kind),
             citation=None,
-            pointer=first.at if first.at.startswith("/") else None,
+            pointer=pointer_in(first.at),
             provided=None if first.given is None else Provided(first.given, "text"),
         )
 

@@ -1,0 +1,1 @@
+"""Green Button files: the Atom feed of NAESB ESPI, read as a stream."""
