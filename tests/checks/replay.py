@@ -274,6 +274,8 @@ def replay(answer: dict[str, Any], request: dict[str, Any]) -> None:
                 origin: Any = at_pointer(request, place)
                 if isinstance(origin, bool) or not isinstance(origin, (int, float, str)):
                     raise Disagreement(f"{where}: {given['from']} is {origin!r}")
+            elif kind == "series":
+                origin = at_pointer(answer["series"], place)
             elif kind == "codebook":
                 origin, unit = at_codebook(place, edition)
             elif kind == "step":

@@ -27,7 +27,8 @@ class StepInput:
         Field(
             serialization_alias="from",
             description="request:<JSON pointer into the request>, design:<JSON pointer into the design>, "
-            "codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>.",
+            "series:<JSON pointer into the series>, codebook:<table or provision>/<row key>/<column>, "
+            "or step:<id of an earlier step>.",
         ),
     ]
 

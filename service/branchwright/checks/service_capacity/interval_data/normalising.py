@@ -195,8 +195,8 @@ def _on_grid(
         faults.add(
             "grid",
             collected.place(int(order[kept][-1])),
-            f"from the first reading to the last, this one, there are {count} intervals; at most {MOST_READINGS} can be "
-            "used.",
+            f"from the first reading to the last, this one, there are {count} intervals; at most {MOST_READINGS} can "
+            "be used.",
         )
         return None
     return start, count, (instants[kept] - start) // interval, kept

@@ -1,6 +1,7 @@
 """Prints a normalised series as CSV and as Green Button XML, so that whatever was read can be handed on.
 
-Reading what is printed gives the same series; its zone is not part of it, only the offset of each stamp.
+Reading what is printed gives the same series. Its zone is not part of it, only the offset of its start; and Green
+Button has no place for what is missing before the first reading and after the last.
 """
 
 from collections.abc import Iterator
