@@ -8,6 +8,7 @@ from branchwright.checks.service_capacity.dwelling_load.facts import (
     Appliance,
     Dwelling,
     DwellingCharger,
+    Item,
     LoadManagement,
     SpaceHeating,
     System,
@@ -22,15 +23,16 @@ Assumption: TypeAlias = Literal["reported", "worst", "best"]
 """How unknown facts are taken: for the answer, and as high and as low as they could be."""
 
 T = TypeVar("T")
+T_co = TypeVar("T_co", covariant=True)
 
 
 @dataclass(slots=True, frozen=True)
-class Placed(Generic[T]):
+class Placed(Generic[T_co]):
     """Facts with the JSON pointer of the place where they are stated, and a name for expressions."""
 
     pointer: str
     name: str
-    facts: T
+    facts: T_co
 
     def stated(self, value: float, unit: str, field: str) -> StepInput:
         """Return a value of these facts as the input of a step."""
@@ -183,21 +185,26 @@ class Household:
     @property
     def adds_heating_or_cooling(self) -> bool:
         """Whether any heating or cooling is being added."""
-        return any(item.facts.new for item in (*self.heating, *self.cooling, *self.heat_pumps))
+        lists = self.lists
+        return any(item.facts.new for name in ("heating", "cooling", "heat_pumps") for item in lists[name])
+
+    @property
+    def lists(self) -> dict[str, tuple[Placed[Item], ...]]:
+        """All loads by the name of the list that they stand in."""
+        return {
+            "ranges": self.ranges,
+            "dryers": self.dryers,
+            "appliances": self.appliances,
+            "heating": self.heating,
+            "cooling": self.cooling,
+            "heat_pumps": self.heat_pumps,
+            "chargers": self.chargers,
+        }
 
     @property
     def adds_anything(self) -> bool:
         """Whether anything is being added, so that the dwelling is there already."""
-        listed = (
-            self.ranges,
-            self.dryers,
-            self.appliances,
-            self.heating,
-            self.cooling,
-            self.heat_pumps,
-            self.chargers,
-        )
-        return any(item.facts.new for items in listed for item in items)
+        return any(item.facts.new for items in self.lists.values() for item in items)
 
     def setting_counts(self, charger: Placed[DwellingCharger]) -> bool:
         """Return whether a charger's setting stands for its rating."""

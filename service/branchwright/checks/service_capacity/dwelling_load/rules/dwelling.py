@@ -115,11 +115,8 @@ def motor_within_rating(case: LoadCase) -> Finding:
     """
     of = motor_within_rating
     cited = of.cited(case.edition)
-    stated: list[Placed[Appliance] | Placed[Cooling]] = [
-        item
-        for item in (*case.household.appliances, *case.household.cooling)
-        if item.facts.motor_va is not None
-    ]
+    rated: tuple[Placed[Appliance | Cooling], ...] = (*case.household.appliances, *case.household.cooling)
+    stated = [item for item in rated if item.facts.motor_va is not None]
     for item in case.household.appliances:
         facts = item.facts
         if facts.motor is False and (facts.motor_va is not None or facts.motor_hp is not None):
@@ -184,18 +181,8 @@ def listed_once(case: LoadCase) -> Finding:
     Missing facts: loads without a name cannot be compared.
     """
     cited = listed_once.cited(case.edition)
-    household = case.household
-    lists = {
-        "ranges": household.ranges,
-        "dryers": household.dryers,
-        "appliances": household.appliances,
-        "heating": household.heating,
-        "cooling": household.cooling,
-        "heat_pumps": household.heat_pumps,
-        "chargers": household.chargers,
-    }
     seen: dict[str, str] = {}
-    for kind, items in lists.items():
+    for kind, items in case.household.lists.items():
         for item in items:
             if item.facts.name is None:
                 continue
