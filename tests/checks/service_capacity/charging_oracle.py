@@ -100,12 +100,12 @@ def own_limit(charger: Json) -> int:
 
 
 def visits_of(request: Json, begin: float, end: float) -> tuple[list[Visit], int]:
-    """Return the sessions that lie in the readings, and how many reach over their ends."""
+    """Return the sessions of the dates that lie in the readings with all of theirs, and how many others there are."""
     zone = ZoneInfo(request["house_load"]["time_zone"])
     day = datetime.fromtimestamp(begin, zone).date() - timedelta(days=2)
     last = datetime.fromtimestamp(end, zone).date() + timedelta(days=1)
     found: list[Visit] = []
-    left_out = 0
+    cut: set[str] = set()
     while day <= last:
         for place, charger in enumerate(request["chargers"]):
             vehicle = charger.get("vehicle") or {}
@@ -123,15 +123,14 @@ def visits_of(request: Json, begin: float, end: float) -> tuple[list[Visit], int
                 if goes <= begin or comes >= end:
                     continue
                 if comes < begin or goes > end:
-                    left_out += 1
-                    continue
+                    cut.add(day.isoformat())
                 need = session["energy_kwh"]
                 if session.get("basis") != "wall":
                     need /= vehicle.get("charging_efficiency", 0.85)
                 found.append(Visit(place, number, day.isoformat(), comes, goes, need, need))
         day += timedelta(days=1)
-    found.sort(key=lambda visit: (visit.arrival, visit.charger))
-    return found, left_out
+    kept = [visit for visit in found if visit.date not in cut]
+    return sorted(kept, key=lambda visit: (visit.arrival, visit.charger)), len(found) - len(kept)
 
 
 def shared(rule: str, amperes: int, own: list[int]) -> list[int]:

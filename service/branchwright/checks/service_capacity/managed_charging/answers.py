@@ -66,14 +66,17 @@ class StudiedYear:
 
     days: Annotated[float, Field(description="Length of the readings in days of 24 h.")]
     nights: Annotated[
-        int, Field(description="Local dates on which a session begins that lies in the readings.")
+        int, Field(description="Local dates of arrival whose sessions all lie in the readings.")
     ]
     nights_met: int
     share_met_percent: Annotated[float | None, Field(description="Null without a night.")]
     sessions: int
     sessions_met: int
     sessions_left_out: Annotated[
-        int, Field(description="Sessions that begin before the readings or end after them; not simulated.")
+        int,
+        Field(
+            description="Sessions of dates on which one begins before the readings or ends after them; not simulated."
+        ),
     ]
     worst_night: Annotated[
         StudiedNight | None,

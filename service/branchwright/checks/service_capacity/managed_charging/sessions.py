@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats, Sessions, Sharing, Whole
+from branchwright.calculations.charging_simulation import Flags, Floats, Sessions, Sharing, Whole
 from branchwright.calculations.managed_charging import own_limit_a, wall_energy_kwh
 from branchwright.checks.service_capacity.managed_charging.calendar import WEEKDAYS, LocalDays, minutes_of
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedCharger, Session, Vehicle
@@ -61,9 +61,13 @@ class Windows:
 
 
 def windows_of(chargers: tuple[ManagedCharger, ...], days: LocalDays, begin: int, end: int) -> Windows:
-    """Return the sessions of all chargers in readings from one instant to another, in the order of arrival."""
-    parts: list[tuple[int, int, Whole, Whole, Whole, float]] = []
-    left_out = 0
+    """Return the sessions of all chargers in readings from one instant to another, in the order of arrival.
+
+    A date on which any session reaches over the ends of the readings is left out with all its sessions: what would be
+    left of it had the current to itself.
+    """
+    touching: list[tuple[int, int, Flags, Whole, Whole, float]] = []
+    is_cut = np.zeros(days.count, dtype=bool)
     for place, charger in enumerate(chargers):
         for number, session in enumerate(charger.sessions):
             arrival_minutes, departure_minutes = window_minutes(session)
@@ -72,11 +76,14 @@ def windows_of(chargers: tuple[ManagedCharger, ...], days: LocalDays, begin: int
             # A clock that jumps may bring the departure before the arrival: then there is no time between them.
             departure = np.maximum(days.instants(departure_minutes), arrival)
             touches = wanted & (departure > begin) & (arrival < end)
-            inside = touches & (arrival >= begin) & (departure <= end)
-            left_out += int(touches.sum() - inside.sum())
-            nights = np.flatnonzero(inside)
-            need = wall_kwh(charger, session)
-            parts.append((place, number, nights, arrival[nights], departure[nights], need))
+            is_cut |= touches & ((arrival < begin) | (departure > end))
+            touching.append((place, number, touches, arrival, departure, wall_kwh(charger, session)))
+    parts = [
+        (place, number, nights, arrival[nights], departure[nights], need)
+        for place, number, touches, arrival, departure, need in touching
+        for nights in (np.flatnonzero(touches & ~is_cut),)
+    ]
+    left_out = sum(int((touches & is_cut).sum()) for _, _, touches, *_ in touching)
     sizes = [len(part[2]) for part in parts]
     charger, session = (np.repeat([part[column] for part in parts], sizes) for column in (0, 1))
     need_kwh = np.repeat([part[5] for part in parts], sizes)
