@@ -16,7 +16,7 @@ from branchwright.checks.service_capacity.interval_data.csv_cells import (
     value_columns,
 )
 from branchwright.checks.service_capacity.interval_data.csv_layouts import Layout
-from branchwright.checks.service_capacity.interval_data.csv_table import Table, find_table
+from branchwright.checks.service_capacity.interval_data.csv_table import NoTable, Table, find_table
 from branchwright.checks.service_capacity.interval_data.facts import Instructions
 from branchwright.checks.service_capacity.interval_data.faults import Faults
 from branchwright.checks.service_capacity.interval_data.interval_ends import lengths_of
@@ -48,7 +48,11 @@ def collect_csv(
     columns = value_columns(table, layout, faults)
     if columns is None:
         return None
-    rows = cells_of(table, layout, columns, instructions.quality_column, faults)
+    try:
+        rows = cells_of(table, layout, columns, instructions.quality_column, faults)
+    except NoTable as error:
+        faults.add("layout", f"line {error.line}", str(error))
+        return None
     if rows is None:
         return None
     to_verify: list[ToVerify] = []

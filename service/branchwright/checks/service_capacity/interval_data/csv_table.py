@@ -3,6 +3,7 @@
 import csv
 import io
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from difflib import get_close_matches
 from itertools import islice
@@ -16,6 +17,15 @@ LINES_BEFORE_HEADER: Final = 100
 
 Row = tuple[int, list[str]]
 """A row with the number of its last line."""
+
+
+class NoTable(ValueError):
+    """A table that breaks off; says where and why."""
+
+    def __init__(self, line: int, reason: str) -> None:
+        """Keep the line and the reason."""
+        super().__init__(reason)
+        self.line = line
 
 
 @dataclass(slots=True)
@@ -41,7 +51,7 @@ class Table:
 
 
 def rows_of(body: bytes, delimiter: str) -> Iterator[Row]:
-    """Yield the rows of a body; raise UnreadableBody where it is not UTF-8 or a cell never ends."""
+    """Yield the rows of a body; raise UnreadableBody where it is not UTF-8, NoTable where a cell never ends."""
     text = io.TextIOWrapper(io.BytesIO(body), encoding="utf-8-sig", newline="")
     reader = csv.reader(text, delimiter=delimiter)
     try:
@@ -52,14 +62,21 @@ def rows_of(body: bytes, delimiter: str) -> Iterator[Row]:
             f"The body is not UTF-8: after line {reader.line_num} it has bytes that are no text ({error.reason})."
         ) from None
     except csv.Error as error:
-        raise UnreadableBody(f"The body is no CSV: line {reader.line_num + 1}, {error}.") from None
+        raise NoTable(reader.line_num, f"the table cannot be read on: {error}.") from None
+
+
+def _first_rows(body: bytes, delimiter: str) -> Iterator[Row]:
+    """Yield the rows among which the header is looked for."""
+    # By a delimiter that is not the body's own a cell may seem never to end.
+    with suppress(NoTable):
+        yield from islice(rows_of(body, delimiter), LINES_BEFORE_HEADER)
 
 
 def find_table(body: bytes, delimiter: str | None, columns: Sequence[str], faults: Faults) -> Table | None:
     """Return the table that has the named columns; None, with a fault, where no line names them all."""
     nearest: tuple[int, int, list[str]] = (0, 0, [])
     for each in DELIMITERS.values() if delimiter is None else [DELIMITERS[delimiter]]:
-        for line, cells in islice(rows_of(body, each), LINES_BEFORE_HEADER):
+        for line, cells in _first_rows(body, each):
             header = [cell.strip() for cell in cells]
             found = sum(column in header for column in columns)
             if found == len(columns):
@@ -93,7 +110,7 @@ def columns_seen(body: bytes) -> str:
     """Return the cells of the widest of the first lines: what are likely the columns, for a message."""
     widest: list[str] = []
     for delimiter in DELIMITERS.values():
-        for _, cells in islice(rows_of(body, delimiter), LINES_BEFORE_HEADER):
+        for _, cells in _first_rows(body, delimiter):
             if len(cells) > len(widest):
                 widest = [cell.strip() for cell in cells]
     return quoted(", ".join(widest))

@@ -70,14 +70,17 @@ def parse_feed(body: Iterable[bytes], faults: Faults) -> Feed:
                 raise UnreadableBody(f"The file is longer than {MOST_BYTES} bytes.")
             parser.feed(chunk)
         parser.close()
+    except UnreadableBody:
+        raise
     except DTDForbidden:
         raise UnreadableBody("The file has a document type declaration, which is not read.") from None
     except DefusedXmlException:
         raise UnreadableBody("The file declares entities, which are not read.") from None
     except ParseError as error:
         raise UnreadableBody(f"The file is no well-formed XML: {str(error)[:200]}.") from None
-    except LookupError as error:
-        raise UnreadableBody(f"The file is in an encoding that is not known: {str(error)[:200]}.") from None
+    except (LookupError, ValueError) as error:
+        # What expat says of encodings that it does not know, and of those that it cannot use.
+        raise UnreadableBody(f"The file is in an encoding that is not read: {str(error)[:200]}.") from None
     return target.feed
 
 
