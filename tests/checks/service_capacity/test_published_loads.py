@@ -105,25 +105,90 @@ def test_optional_method_with_cooling(edition: str) -> None:
 
 
 @pytest.mark.source(
-    "NEC Annex D, example D2(c), from memory: 29,200 W general load, 15 kW heat pump heating, 2017"
+    "NEC Annex D, example D2(c), from memory: 33,200 VA, 19,280 VA, 15,510 VA, 34,790 VA, 145 A"
 )
-def test_optional_method_with_a_heat_pump() -> None:
-    """2000 ft2: 3 VA, two circuits and laundry, and nameplates: the pool of the annex, its heat pump and its heat."""
+@pytest.mark.parametrize("edition", THREE_VA)
+def test_optional_method_with_a_heat_pump(edition: str) -> None:
     dwelling = {
+        **D2A,
         "floor_area_ft2": 2000,
-        "small_appliance_circuits": 2,
-        "laundry_circuits": 1,
-        "ranges": [{"kind": "range", "rating_w": 12000}],
-        "dryers": [{"rating_w": 5000}],
-        "appliances": [
-            {"rating_va": 4500, "fastened_in_place": True, "motor": False, "voltage_v": 240},
-            {"rating_va": 1200, "fastened_in_place": True, "motor": False, "voltage_v": 120},
-        ],
+        "appliances": [{**D2A["appliances"][0], "rating_va": 4500}, D2A["appliances"][1]],
+        "heating": [],
+        "cooling": [],
         "heat_pumps": [{"compressor_va": 24 * 240, "supplemental_heat_w": 15000}],
     }
-    found = by(asked("nec-2017", dwelling), "optional-new")
-    assert demand_of(found, "pool") == 10000 + 0.4 * (33200 - 10000)
-    assert demand_of(found, "heating") == 5760 + 0.65 * 15000
+    found = by(asked(edition, dwelling), "optional-new")
+    assert sum(item["connected_va"] for item in found["items"] if item["group"] == "pool") == 33_200
+    assert demand_of(found, "pool") == 19_280
+    assert demand_of(found, "heating") == 15_510
+    assert found["total_va"] == 34_790
+    assert found["rounded_current_a"] == 145
+
+
+@pytest.mark.source(
+    "Continuing-education page on 220.82 of 2014: 36,400 VA, 20,560 VA, 9750 VA, 30,310 VA, 126 A"
+)
+@pytest.mark.parametrize("edition", THREE_VA)
+def test_optional_method_with_central_heating(edition: str) -> None:
+    dwelling = {
+        "floor_area_ft2": 2800,
+        "ranges": [{"kind": "range", "rating_w": 14_000}],
+        "dryers": [{"rating_w": 5000}],
+        "appliances": [
+            {"rating_va": rating, "fastened_in_place": True, "motor": False} for rating in (3000, 1500)
+        ],
+        "heating": [{"rating_w": 15_000, "kind": "central"}],
+        "cooling": [{"rating_va": 29 * 240}],
+    }
+    found = by(asked(edition, dwelling), "optional-new")
+    assert sum(item["connected_va"] for item in found["items"] if item["group"] == "pool") == 36_400
+    assert demand_of(found, "pool") == 20_560
+    assert demand_of(found, "heating") == 9750
+    assert found["total_va"] == 30_310
+    assert found["rounded_current_a"] == 126
+
+
+@pytest.mark.source(
+    "Forum on electrical codes, thread on an examination's question: 6150 VA of lighting, 32,650 VA"
+)
+@pytest.mark.parametrize("edition", THREE_VA)
+def test_standard_method_with_heating_and_a_disposer(edition: str) -> None:
+    dwelling = {
+        "floor_area_ft2": 2500,
+        "ranges": [{"kind": "range", "rating_w": 11_000}],
+        "dryers": [{"rating_w": 4500}],
+        "appliances": [
+            {
+                "name": "disposer",
+                "rating_va": 800,
+                "fastened_in_place": True,
+                "motor": True,
+                "voltage_v": 120,
+            },
+            *[
+                {"rating_va": 1250, "fastened_in_place": False, "on_own_circuit": True, "motor": False}
+                for _ in range(2)
+            ],
+        ],
+        "heating": [{"rating_w": 10_000}],
+    }
+    found = by(asked(edition, dwelling), "standard")
+    assert demand_of(found, "lighting") == 6150
+    assert demand_of(found, "dryers") == 5000
+    assert demand_of(found, "largest-motor") == 200
+    assert found["total_va"] == 32_650
+
+
+@pytest.mark.source(
+    "Forum on electrical codes, thread on chargers and 220.83: D2(b) with one to four chargers of 48 A"
+)
+@pytest.mark.parametrize("chargers, total_va", [(1, 33_808), (2, 38_416), (3, 43_024), (4, 47_632)])
+def test_optional_method_with_pooled_chargers(chargers: int, total_va: float) -> None:
+    dwelling = {**D2B, "chargers": [{"charging_current_a": 48}] * chargers}
+    request = asked("nec-2023", dwelling, readings={"charger-in-optional-method": "in-the-pool"})
+    assert by(request, "optional-new")["total_va"] == total_va
+    in_full = by(asked("nec-2023", dwelling), "optional-new")
+    assert in_full["total_va"] == 29_200 + chargers * 11_520
 
 
 @pytest.mark.source(ANNEX_D.format("D6"))
