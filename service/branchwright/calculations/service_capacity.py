@@ -3,17 +3,29 @@
 from branchwright.calculations.calculation import calculation
 
 
-@calculation("existing load by measured demand", "round(factor * (demand_w + seasonal_va), 6)", "VA")
-def measured_load_va(factor: float, demand_w: float, seasonal_va: float) -> float:
-    """Return the existing load in VA that a measured demand in W stands for, with the seasonal load in VA.
+@calculation("demand with the load of other seasons", "demand_w + seasonal_va", "W")
+def seasonal_demand_w(demand_w: float, seasonal_va: float) -> float:
+    """Return a measured demand in W with the load in VA that belongs to another season than the record's.
 
-    Formula: factor times the greatest demand, to which belongs what the season of the record left out; watts count
-    as volt-amperes. Source: NEC 220.87, factor 1.25. Rounded to a millionth, so that binary fractions decide nothing.
+    Watts count as volt-amperes. Source: NEC 220.87, exception.
 
-    >>> measured_load_va(1.25, 12000.0, 0.0)
+    >>> seasonal_demand_w(8000.0, 4000.0)
+    12000.0
+    """
+    return demand_w + seasonal_va
+
+
+@calculation("existing load by measured demand", "round(factor * demand_w, 6)", "VA")
+def measured_load_va(factor: float, demand_w: float) -> float:
+    """Return the existing load in VA that a measured demand in W stands for.
+
+    Formula: factor times the greatest demand; watts count as volt-amperes. Source: NEC 220.87, factor 1.25. Rounded
+    to a millionth, so that binary fractions decide nothing.
+
+    >>> measured_load_va(1.25, 12000.0)
     15000.0
     """
-    return round(factor * (demand_w + seasonal_va), 6)
+    return round(factor * demand_w, 6)
 
 
 @calculation(
@@ -31,32 +43,51 @@ def short_demand_bound_w(averaging_minutes: float, short_minutes: float, demand_
     return 2 * averaging_minutes / short_minutes * demand_w
 
 
-@calculation("load of chargers on the service", "round(existing_va + factor * charging_va, 6)", "VA")
-def service_load_va(existing_va: float, factor: float, charging_va: float) -> float:
-    """Return the load in VA of a service: what is there, and charging in VA at a factor.
+@calculation("load of the chargers on the service", "round(factor * charging_va, 6)", "VA")
+def charging_on_service_va(factor: float, charging_va: float) -> float:
+    """Return what a charging load in VA counts for at the devices and conductors of the service.
 
-    Formula: existing load plus factor times charging load. Source: NEC 230.42(A) and 215.3 for the factor of a
-    continuous load on service equipment; 1 where its load alone counts.
+    Formula: factor times load. Source: NEC 230.42(A) and 215.3, factor 1.25 for continuous loads.
 
-    >>> service_load_va(15000.0, 1.25, 11520.0)
+    >>> charging_on_service_va(1.25, 11520.0)
+    14400.0
+    """
+    return round(factor * charging_va, 6)
+
+
+@calculation("load of the service", "round(existing_va + charging_va, 6)", "VA")
+def service_load_va(existing_va: float, charging_va: float) -> float:
+    """Return the load in VA of what is there and of the chargers. Source: definition.
+
+    >>> service_load_va(15000.0, 14400.0)
     29400.0
     """
-    return round(existing_va + factor * charging_va, 6)
+    return round(existing_va + charging_va, 6)
 
 
-@calculation(
-    "current of the busiest line on three phases", "existing_a + factor * charging_va / voltage_v", "A"
-)
-def three_phase_service_a(existing_a: float, factor: float, charging_va: float, voltage_v: float) -> float:
+@calculation("current of the busiest line on three phases", "existing_a + charging_va / voltage_v", "A")
+def three_phase_service_a(existing_a: float, charging_va: float, voltage_v: float) -> float:
     """Return the current in A of the busiest line of three phases: a balanced load, and single-phase chargers.
 
     Formula: the balanced current in A and the chargers' own, all of them between the same two lines, which is the
     worst that they can do. Source: Kirchhoff's current law.
 
-    >>> three_phase_service_a(60.0, 1.25, 9984.0, 208.0)
+    >>> three_phase_service_a(60.0, 12480.0, 208.0)
     120.0
     """
-    return existing_a + factor * charging_va / voltage_v
+    return existing_a + charging_va / voltage_v
+
+
+@calculation("headroom", "limit_a - existing_a", "A")
+def headroom_a(limit_a: float, existing_a: float) -> float:
+    """Return what a limit in A leaves beside an existing load in A; below zero where it leaves nothing.
+
+    Source: definition.
+
+    >>> headroom_a(100.0, 62.5)
+    37.5
+    """
+    return limit_a - existing_a
 
 
 @calculation("current of energy management that counts", "round(factor * control_setting_a, 6)", "A")

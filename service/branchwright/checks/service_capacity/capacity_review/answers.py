@@ -20,7 +20,10 @@ class LargestChargingCurrent:
 
     unmanaged: Annotated[
         float | None,
-        Field(description="Without management, A: a current that they can be set to. Null where none fits."),
+        Field(
+            description="Without management, A: a setting that they have, access to it restricted where the edition "
+            "asks for that. Null where none fits."
+        ),
     ]
     managed: Annotated[
         float | None,
@@ -51,7 +54,7 @@ class WayToFit:
 
 @dataclass(slots=True)
 class Capacity:
-    """What the service carries, and what it could. Where a fact is missing, figures are at its worst."""
+    """What the service carries, and what it could."""
 
     existing_load_va: Annotated[
         float | None, Field(description="Load without the chargers, VA; null where it cannot be computed.")
@@ -62,14 +65,18 @@ class Capacity:
     ]
     total_va: Annotated[float | None, Field(description="Both together, VA.")]
     total_a: Annotated[float | None, Field(description="The same in A on the busiest line, not rounded.")]
-    least_total_a: Annotated[
+    greatest_total_a: Annotated[
         float | None,
-        Field(description="The same with every missing fact at its best, A; equal where none is missing."),
+        Field(description="The same with every missing fact at its worst, A; equal where none is missing."),
     ]
     limit_a: Annotated[float, Field(description="The least of service rating, main breaker and busbar, A.")]
     headroom_a: Annotated[
         float | None,
         Field(description="The limit less the existing load, A; below zero where that load is too large."),
+    ]
+    least_headroom_a: Annotated[
+        float | None,
+        Field(description="The same with every missing fact at its worst, A; equal where none is missing."),
     ]
     managed_total_a: Annotated[
         float | None,

@@ -10,14 +10,20 @@ from branchwright.calculations.dwelling_load import (
     three_phase_current_a,
 )
 from branchwright.calculations.service_capacity import (
+    charging_on_service_va,
     service_load_va,
     setting_load_a,
     three_phase_service_a,
 )
+from branchwright.checks.service_capacity.capacity_review.ampacity import conductor_ampacity_a
+from branchwright.checks.service_capacity.capacity_review.calculated import CalculatedLoad, supply_of
 from branchwright.checks.service_capacity.capacity_review.charging import charger_loads, charging_units
 from branchwright.checks.service_capacity.capacity_review.existing import ExistingLoad, MeasuredLoad
-from branchwright.checks.service_capacity.capacity_review.facts import CapacityReviewRequest
-from branchwright.checks.service_capacity.capacity_review.spans import Span
+from branchwright.checks.service_capacity.capacity_review.facts import (
+    CapacityReviewRequest,
+    MeasuredExistingLoad,
+)
+from branchwright.checks.service_capacity.capacity_review.spans import Span, known, together
 from branchwright.codebook import Book
 
 
@@ -38,6 +44,7 @@ class Case:
         self.management = request.management
         self.unknown: set[str] = set()
         self.voltage_v = self.edition.voltage_between_lines(service.system).number
+        self.ampacity_a = conductor_ampacity_a(service.conductors, service.rating_a, self.edition)
         # A system that has fewer phases than stated is a failing finding; the rest counts with what it has.
         self.phases = int(min(service.phases or 1, self.edition.greatest_phases(service.system).number))
         self.ungrounded_count = 2 if self.phases == 1 else 3
@@ -48,7 +55,10 @@ class Case:
     @cached_property
     def existing(self) -> ExistingLoad:
         """The existing load and how chargers add to it."""
-        return MeasuredLoad(self.request.existing_load, self.book, self.voltage_v)
+        facts = self.request.existing_load
+        if isinstance(facts, MeasuredExistingLoad):
+            return MeasuredLoad(facts, self.book, self.voltage_v)
+        return CalculatedLoad(facts, self.book, supply_of(self.request, self.ampacity_a), self.unknown)
 
     @cached_property
     def service_factor(self) -> float:
@@ -66,6 +76,14 @@ class Case:
     def uncontrolled_va(self) -> Span | None:
         """What the chargers add that no management holds, VA, before the factor."""
         return self.existing.added_va([unit for unit in self.units if not unit.is_managed])
+
+    @cached_property
+    def existing_a(self) -> Span | None:
+        """The existing load alone, A."""
+        existing = self.existing.load_va
+        if existing is None:
+            return None
+        return together(lambda existing_va: self.line_a(existing_va, 0.0), existing)
 
     @cached_property
     def total_a(self) -> Span | None:
@@ -89,9 +107,7 @@ class Case:
         if self.uncontrolled_va is None:
             return None
         held_va = len(self.managed) * charger_load_va.value(each_a, self.voltage_v)
-        return self._with_charging_a(
-            Span(self.uncontrolled_va.least + held_va, self.uncontrolled_va.greatest + held_va)
-        )
+        return self._with_charging_a(together(lambda load_va: load_va + held_va, self.uncontrolled_va))
 
     @cached_property
     def setting_a(self) -> float | None:
@@ -100,6 +116,21 @@ class Case:
             return None
         factor = self.edition.provision("energy-management-load").number("factor")
         return setting_load_a.value(factor, self.management.control_setting_a)
+
+    @property
+    def is_held_by_setting(self) -> bool:
+        """Whether the control setting counts for less than the load itself, and so stands for it."""
+        if self.setting_a is None:
+            return False
+        return self.counted_a is None or self.setting_a < self.counted_a.greatest
+
+    @property
+    def held_a(self) -> Span | None:
+        """What ratings are held against, A: the load in whole amperes, or what the control setting counts for."""
+        if self.setting_a is None:
+            return self.counted_a
+        setting = known(self.setting_a)
+        return setting if self.counted_a is None else together(min, self.counted_a, setting)
 
     @property
     def limit_a(self) -> float:
@@ -121,15 +152,17 @@ class Case:
             held = self.rounded(self.lost_link_a)
         return held is not None and held.least <= self.limit_a < held.greatest
 
+    @property
+    def has_generation(self) -> bool:
+        """Whether generation behind the meter is stated with the record of demand."""
+        return isinstance(self.existing, MeasuredLoad) and self.existing.facts.has_generation is True
+
     def rounded(self, current_a: Span | None) -> Span | None:
         """Return a current in whole amperes, as the edition rounds."""
         if current_a is None:
             return None
         dropped = self.edition.provision("load-rounding").number("dropped_below")
-        return Span(
-            rounded_current_a.value(current_a.least, dropped),
-            rounded_current_a.value(current_a.greatest, dropped),
-        )
+        return together(lambda current: rounded_current_a.value(current, dropped), current_a)
 
     def least_circuit_a(self, current_a: float) -> float:
         """Return the least breaker of a charging circuit in A for its load in A."""
@@ -139,15 +172,16 @@ class Case:
         existing = self.existing.load_va
         if existing is None or charging_va is None:
             return None
-        return Span(
-            self._line_a(existing.least, charging_va.least),
-            self._line_a(existing.greatest, charging_va.greatest),
-        )
+        return together(self.line_a, existing, charging_va)
 
-    def _line_a(self, existing_va: float, charging_va: float) -> float:
+    def on_service_va(self, charging_va: float) -> float:
+        """Return what a charging load counts for at the devices and conductors of the service."""
+        return charging_on_service_va.value(self.service_factor, charging_va)
+
+    def line_a(self, existing_va: float, charging_va: float) -> float:
         """Return the current of the busiest line: on three phases, all chargers are taken to be on the same two."""
+        on_service = self.on_service_va(charging_va)
         if self.phases == 1:
-            load_va = service_load_va.value(existing_va, self.service_factor, charging_va)
-            return line_current_a.value(load_va, self.voltage_v)
+            return line_current_a.value(service_load_va.value(existing_va, on_service), self.voltage_v)
         existing_a = three_phase_current_a.value(existing_va, self.voltage_v)
-        return three_phase_service_a.value(existing_a, self.service_factor, charging_va, self.voltage_v)
+        return three_phase_service_a.value(existing_a, on_service, self.voltage_v)

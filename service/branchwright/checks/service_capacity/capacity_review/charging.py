@@ -8,7 +8,7 @@ from branchwright.checks.service_capacity.capacity_review.facts import (
     CapacityReviewRequest,
     SharedCircuit,
 )
-from branchwright.checks.service_capacity.capacity_review.spans import Span, known
+from branchwright.checks.service_capacity.capacity_review.spans import Span, known, together
 from branchwright.codebook import Book
 from branchwright.questions.current_setting import setting_counts
 from branchwright.questions.fields import LEAST_SIGNALLED_A
@@ -16,13 +16,17 @@ from branchwright.questions.fields import LEAST_SIGNALLED_A
 
 @dataclass(slots=True)
 class ChargerLoad:
-    """A charger with the current that counts as its load, in A, and where that is stated at the worst."""
+    """A charger with the current that counts as its load, in A."""
 
     place: int
     facts: AddedCharger
     current_a: Span
-    pointer: str
     is_managed: bool
+
+    @property
+    def pointer(self) -> str:
+        """Where the charger is stated."""
+        return f"/chargers/{self.place}"
 
     @property
     def rated_a(self) -> float:
@@ -31,11 +35,20 @@ class ChargerLoad:
 
 
 @dataclass(slots=True)
+class HeldCurrent:
+    """What a shared circuit lets its chargers draw together, A; None where nothing holds them."""
+
+    circuit: int
+    least_a: float | None
+    reported_a: float | None
+
+
+@dataclass(slots=True)
 class ChargingUnit:
-    """What counts as one load: a charger alone, or the chargers of a shared circuit; its current in A."""
+    """What counts as one load: a charger alone, or the chargers of a shared circuit."""
 
     members: tuple[ChargerLoad, ...]
-    circuit: int | None
+    held: HeldCurrent | None
     current_a: Span
 
     @property
@@ -49,32 +62,21 @@ def charger_loads(request: CapacityReviewRequest, book: Book, unknown: set[str])
     found: list[ChargerLoad] = []
     for place, charger in enumerate(request.chargers):
         setting, rated = charger.charging_current_a, charger.rated_current_a
-        at = f"/chargers/{place}"
-        pointer = at + "/charging_current_a"
         current = known(setting)
         if rated is not None and rated > setting:
-            least, greatest = _counting(charger, book, at, unknown)
-            current = Span(setting if least else rated, setting if greatest else rated)
-            if not greatest:
-                pointer = at + "/rated_current_a"
+            counts = counting(charger, book)
+            if counts is None:
+                unknown.add(f"/chargers/{place}/setting_access")
+            worst = setting if counts else rated
+            current = Span(rated if counts is False else setting, worst, worst)
         is_managed = request.management is not None and charger.managed is not False
-        found.append(ChargerLoad(place, charger, current, pointer, is_managed))
+        found.append(ChargerLoad(place, charger, current, is_managed))
     return found
 
 
-def _counting(charger: AddedCharger, book: Book, at: str, unknown: set[str]) -> tuple[bool, bool]:
-    """Return whether the setting counts as the rating with unknown facts at their best, and at their worst."""
-    counts = setting_counts(
-        book, charger.setting_access, fastened_in_place=charger.connection != "receptacle"
-    )
-    if counts is None:
-        unknown.add(at + "/setting_access")
-    return counts is not False, counts is True
-
-
-def members_of(circuit: SharedCircuit, chargers: list[ChargerLoad]) -> tuple[ChargerLoad, ...]:
-    """Return the chargers of a shared circuit that there are, each once."""
-    return tuple(chargers[place] for place in dict.fromkeys(circuit.chargers) if place < len(chargers))
+def counting(charger: AddedCharger, book: Book) -> bool | None:
+    """Return whether the setting of a charger counts as its rating; None where unknown access decides."""
+    return setting_counts(book, charger.setting_access, fastened_in_place=charger.connection != "receptacle")
 
 
 def charging_units(
@@ -85,13 +87,18 @@ def charging_units(
     Chargers that share a circuit under listed management draw together what it lets them. A charger that two
     circuits name belongs to the first; that is a failing finding of its own.
     """
-    taken: dict[int, int] = {}
+    taken: set[int] = set()
     units: list[ChargingUnit] = []
     for number, circuit in enumerate(request.shared_circuits or ()):
-        members = tuple(charger for charger in members_of(circuit, chargers) if charger.place not in taken)
-        taken.update((charger.place, number) for charger in members)
+        members = tuple(
+            chargers[place]
+            for place in dict.fromkeys(circuit.chargers)
+            if place < len(chargers) and place not in taken
+        )
+        taken.update(charger.place for charger in members)
         if members:
-            units.append(ChargingUnit(members, number, _shared_a(circuit, number, members, unknown)))
+            held = _held(circuit, number, unknown) if len(members) > 1 else None
+            units.append(ChargingUnit(members, held, _drawn(members, held)))
     units.extend(
         ChargingUnit((charger,), None, charger.current_a)
         for charger in chargers
@@ -100,20 +107,30 @@ def charging_units(
     return sorted(units, key=lambda unit: unit.members[0].place)
 
 
-def _shared_a(
-    circuit: SharedCircuit, number: int, members: tuple[ChargerLoad, ...], unknown: set[str]
-) -> Span:
-    """Return what the chargers of a shared circuit draw together."""
-    together = Span(
-        fsum(charger.current_a.least for charger in members),
-        fsum(charger.current_a.greatest for charger in members),
-    )
-    if circuit.listed is False or len(members) < 2:
-        return together
-    if circuit.control_setting_a is None:
+def _held(circuit: SharedCircuit, number: int, unknown: set[str]) -> HeldCurrent | None:
+    """Return what a shared circuit holds its chargers to; None where its management is not listed for that."""
+    if circuit.listed is False:
+        return None
+    setting = circuit.control_setting_a
+    if setting is None:
         unknown.add(f"/shared_circuits/{number}/control_setting_a")
     if circuit.listed is None:
         unknown.add(f"/shared_circuits/{number}/listed")
-    held = LEAST_SIGNALLED_A if circuit.control_setting_a is None else circuit.control_setting_a
-    is_held = circuit.listed and circuit.control_setting_a is not None
-    return Span(min(together.least, held), min(together.greatest, held) if is_held else together.greatest)
+    return HeldCurrent(
+        number, float(LEAST_SIGNALLED_A) if setting is None else setting, setting if circuit.listed else None
+    )
+
+
+def _drawn(members: tuple[ChargerLoad, ...], held: HeldCurrent | None) -> Span:
+    drawn = together(lambda *currents: fsum(currents), *(charger.current_a for charger in members))
+    if held is None:
+        return drawn
+
+    def at_most(current: float, limit: float | None) -> float:
+        return current if limit is None else min(current, limit)
+
+    return Span(
+        at_most(drawn.least, held.least_a),
+        at_most(drawn.reported, held.reported_a),
+        at_most(drawn.greatest, held.reported_a),
+    )

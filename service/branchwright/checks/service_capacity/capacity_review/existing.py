@@ -6,10 +6,14 @@ from math import fsum
 from typing import Protocol
 
 from branchwright.calculations.dwelling_load import charger_load_va
-from branchwright.calculations.service_capacity import measured_load_va, short_demand_bound_w
+from branchwright.calculations.service_capacity import (
+    measured_load_va,
+    seasonal_demand_w,
+    short_demand_bound_w,
+)
 from branchwright.checks.service_capacity.capacity_review.charging import ChargingUnit
 from branchwright.checks.service_capacity.capacity_review.facts import MeasuredExistingLoad
-from branchwright.checks.service_capacity.capacity_review.spans import Span, known
+from branchwright.checks.service_capacity.capacity_review.spans import Span, known, together
 from branchwright.codebook import Book
 
 BOUND = "/existing_load/fifteen_minute_bound_w"
@@ -25,6 +29,11 @@ class ExistingLoad(Protocol):
 
     def added_va(self, units: Sequence[ChargingUnit]) -> Span | None:
         """Return what chargers add, before any factor of the service's devices."""
+        ...
+
+    @property
+    def lacking(self) -> tuple[str, str] | None:
+        """Pointer and message of a fact without which the load cannot be computed."""
         ...
 
 
@@ -64,20 +73,23 @@ class MeasuredLoad:
             bound = short_demand_bound_w.value(
                 self.facts.averaging_minutes, self.provision.number("short_minutes"), demand
             )
-        return Span(demand, max(bound, demand))
+        return Span(demand, demand, max(bound, demand))
 
     @cached_property
     def load_va(self) -> Span:
         """The load that the demand stands for."""
         factor, seasonal = self.provision.number("factor"), self.facts.seasonal_load_va or 0.0
-        return Span(
-            measured_load_va.value(factor, self.demand_w.least, seasonal),
-            measured_load_va.value(factor, self.demand_w.greatest, seasonal),
+        return together(
+            lambda demand: measured_load_va.value(factor, seasonal_demand_w.value(demand, seasonal)),
+            self.demand_w,
         )
 
     def added_va(self, units: Sequence[ChargingUnit]) -> Span:
         """Return the sum of the chargers' own loads."""
-        return Span(
-            fsum(charger_load_va.value(unit.current_a.least, self.voltage_v) for unit in units),
-            fsum(charger_load_va.value(unit.current_a.greatest, self.voltage_v) for unit in units),
+        return together(
+            lambda *currents: fsum(charger_load_va.value(current, self.voltage_v) for current in currents),
+            *(unit.current_a for unit in units),
         )
+
+    lacking: tuple[str, str] | None = None
+    """A record always has its demand."""

@@ -4,6 +4,7 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import BeforeValidator, Field
 
+from branchwright.checks.service_capacity.dwelling_load import Dwelling, Method
 from branchwright.codebook.editions import Material
 from branchwright.quantities.conductor_sizes import ConductorSize
 from branchwright.questions.fields import (
@@ -158,6 +159,18 @@ class MeasuredExistingLoad(Facts):
     ] = None
 
 
+class CalculatedExistingLoad(Facts):
+    """The existing load by one of the methods of the code."""
+
+    kind: Literal["calculated"]
+    method: Annotated[
+        Method, Field(description="Standard, optional for a dwelling, or optional for an existing dwelling.")
+    ]
+    dwelling: Annotated[
+        Dwelling, Field(description="The dwelling as it is, without the chargers to be added.")
+    ]
+
+
 class AddedCharger(Facts):
     """A charger that is to be added."""
 
@@ -274,7 +287,7 @@ class CapacityReviewRequest(Facts):
         Field(description="Kind of building; decides on the service conductors. Not stated: unknown."),
     ] = None
     service: ReviewedService
-    existing_load: MeasuredExistingLoad
+    existing_load: Annotated[CalculatedExistingLoad | MeasuredExistingLoad, Field(discriminator="kind")]
     chargers: Annotated[
         tuple[AddedCharger, ...],
         Field(min_length=1, max_length=GREATEST_CHARGERS, description="The chargers to be added."),

@@ -4,11 +4,20 @@ from branchwright.checks.service_capacity.capacity_review.rules.backfeed import 
     backfeed_breaker,
     busbar_with_backfeed,
 )
+from branchwright.checks.service_capacity.capacity_review.rules.calculated import (
+    existing_load_facts,
+    existing_load_method,
+)
 from branchwright.checks.service_capacity.capacity_review.rules.chargers import (
     charger_circuit_breaker,
     charger_setting_available,
     charger_setting_within_rating,
     least_charging_current,
+)
+from branchwright.checks.service_capacity.capacity_review.rules.conductors import (
+    service_conductor_load,
+    service_conductor_table,
+    service_conductors,
 )
 from branchwright.checks.service_capacity.capacity_review.rules.lost_link import (
     fail_safe_current,
@@ -55,6 +64,8 @@ RULES: tuple[CapacityRule, ...] = (
     charger_setting_available,
     least_charging_current,
     charger_circuit_breaker,
+    existing_load_facts,
+    existing_load_method,
     measured_duration,
     measured_interval,
     measured_coverage,
@@ -68,6 +79,9 @@ RULES: tuple[CapacityRule, ...] = (
     busbar_protection,
     busbar_with_backfeed,
     backfeed_breaker,
+    service_conductors,
+    service_conductor_table,
+    service_conductor_load,
     control_setting_range,
     managed_least_load,
     management_listing,

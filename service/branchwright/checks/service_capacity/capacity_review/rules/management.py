@@ -2,7 +2,6 @@
 
 from branchwright.calculations.service_capacity import busbar_supplies_a
 from branchwright.checks.service_capacity.capacity_review.case import Case
-from branchwright.checks.service_capacity.capacity_review.existing import MeasuredLoad
 from branchwright.checks.service_capacity.capacity_review.facts import EnergyManagement
 from branchwright.checks.service_capacity.capacity_review.rules.backfeed import (
     counted_backfeed_a,
@@ -172,9 +171,8 @@ def monitor_position(case: Case) -> Finding:
     cited, management = monitor_position.cited(case.edition), acting(case)
     if management is None:
         return monitor_position.not_applicable(NONE, cited)
-    service, record = case.service, case.existing
-    generates = isinstance(record, MeasuredLoad) and record.facts.has_generation is True
-    if not has_backfeed(service) and not generates:
+    service = case.service
+    if not has_backfeed(service) and not case.has_generation:
         return monitor_position.not_applicable("No source that feeds back is stated.", cited)
     pointer = AT + "/monitor_position"
     if management.monitor_position is None:

@@ -2,7 +2,6 @@
 
 from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.rules.rule import CapacityRule, rule
-from branchwright.checks.service_capacity.capacity_review.spans import known
 from branchwright.findings import Citation, Finding
 
 
@@ -10,30 +9,17 @@ def _held(
     own: CapacityRule, case: Case, rating_a: float, what: str, citation: Citation, pointer: str
 ) -> Finding:
     """Judge a rating: by the load itself, or by what the control setting counts for where that is less."""
-    counted, setting = case.counted_a, case.setting_a
-    if setting is not None and (counted is None or setting < counted.greatest):
-        held = case.management.control_setting_a if case.management else 0.0
-        return own.carries(
-            rating_a,
-            known(setting),
-            f"{what} of {rating_a:g} A; energy management holds {held:g} A, which count for {setting:g} A.",
-            citation,
-            pointer,
-            "",
-        )
-    if counted is None:
+    held = case.held_a
+    if held is None:
         return own.undetermined("/existing_load", "The existing load cannot be computed.", citation)
-    load = f"{counted.greatest:g} A"
-    if not counted.is_known:
-        load = f"{counted.least:g} to {counted.greatest:g} A"
-    return own.carries(
-        rating_a,
-        counted,
-        f"{what} of {rating_a:g} A; existing load and chargers come to {load}.",
-        citation,
-        pointer,
-        f" Which of it, depends on {_what_is_open(case)}.",
-    )
+    if case.management is not None and case.is_held_by_setting:
+        setting = case.management.control_setting_a
+        message = f"energy management holds {setting:g} A, which count for {held.greatest:g} A."
+    else:
+        load = f"{held.greatest:g} A" if held.is_known else f"{held.least:g} to {held.greatest:g} A"
+        message = f"existing load and chargers come to {load}."
+    waits_for = f" Which of it, depends on {_what_is_open(case)}."
+    return own.carries(rating_a, held, f"{what} of {rating_a:g} A; {message}", citation, pointer, waits_for)
 
 
 def _what_is_open(case: Case) -> str:
@@ -62,7 +48,7 @@ def service_capacity(case: Case) -> Finding:
 
 def _concept(case: Case) -> str:
     """Return what the load against the service rests on."""
-    if case.setting_a is not None and not case.is_carried_unmanaged:
+    if case.is_held_by_setting:
         return "energy-management-load"
     return "charger-on-service"
 
