@@ -1,6 +1,7 @@
 """A service with its chargers under one set of readings: the loads that its rules hold against the ratings."""
 
 from functools import cached_property
+from typing import TypeAlias
 
 from branchwright.calculations.continuous_load import least_rating_a
 from branchwright.calculations.dwelling_load import (
@@ -18,13 +19,15 @@ from branchwright.calculations.service_capacity import (
 from branchwright.checks.service_capacity.capacity_review.ampacity import conductor_ampacity_a
 from branchwright.checks.service_capacity.capacity_review.calculated import CalculatedLoad, supply_of
 from branchwright.checks.service_capacity.capacity_review.charging import charger_loads, charging_units
-from branchwright.checks.service_capacity.capacity_review.existing import ExistingLoad, MeasuredLoad
 from branchwright.checks.service_capacity.capacity_review.facts import (
     CapacityReviewRequest,
     MeasuredExistingLoad,
 )
-from branchwright.checks.service_capacity.capacity_review.spans import Span, known, together
+from branchwright.checks.service_capacity.capacity_review.measured import MeasuredLoad
+from branchwright.checks.service_capacity.capacity_review.spans import Span, both, each, known
 from branchwright.codebook import Book
+
+ExistingLoad: TypeAlias = CalculatedLoad | MeasuredLoad
 
 
 class Case:
@@ -83,7 +86,7 @@ class Case:
         existing = self.existing.load_va
         if existing is None:
             return None
-        return together(lambda existing_va: self.line_a(existing_va, 0.0), existing)
+        return each(lambda existing_va: self.line_a(existing_va, 0.0), existing)
 
     @cached_property
     def total_a(self) -> Span | None:
@@ -107,7 +110,7 @@ class Case:
         if self.uncontrolled_va is None:
             return None
         held_va = len(self.managed) * charger_load_va.value(each_a, self.voltage_v)
-        return self._with_charging_a(together(lambda load_va: load_va + held_va, self.uncontrolled_va))
+        return self._with_charging_a(each(lambda load_va: load_va + held_va, self.uncontrolled_va))
 
     @cached_property
     def setting_a(self) -> float | None:
@@ -130,7 +133,7 @@ class Case:
         if self.setting_a is None:
             return self.counted_a
         setting = known(self.setting_a)
-        return setting if self.counted_a is None else together(min, self.counted_a, setting)
+        return setting if self.counted_a is None else both(min, self.counted_a, setting)
 
     @property
     def limit_a(self) -> float:
@@ -162,7 +165,7 @@ class Case:
         if current_a is None:
             return None
         dropped = self.edition.provision("load-rounding").number("dropped_below")
-        return together(lambda current: rounded_current_a.value(current, dropped), current_a)
+        return each(lambda current: rounded_current_a.value(current, dropped), current_a)
 
     def least_circuit_a(self, current_a: float) -> float:
         """Return the least breaker of a charging circuit in A for its load in A."""
@@ -172,7 +175,7 @@ class Case:
         existing = self.existing.load_va
         if existing is None or charging_va is None:
             return None
-        return together(self.line_a, existing, charging_va)
+        return both(self.line_a, existing, charging_va)
 
     def on_service_va(self, charging_va: float) -> float:
         """Return what a charging load counts for at the devices and conductors of the service."""

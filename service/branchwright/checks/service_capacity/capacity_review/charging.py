@@ -1,14 +1,13 @@
 """What the added chargers draw: each alone, or several of them held together on one circuit."""
 
 from dataclasses import dataclass
-from math import fsum
 
 from branchwright.checks.service_capacity.capacity_review.facts import (
     AddedCharger,
     CapacityReviewRequest,
     SharedCircuit,
 )
-from branchwright.checks.service_capacity.capacity_review.spans import Span, known, together
+from branchwright.checks.service_capacity.capacity_review.spans import Span, known, total
 from branchwright.codebook import Book
 from branchwright.questions.current_setting import setting_counts
 from branchwright.questions.fields import LEAST_SIGNALLED_A
@@ -122,7 +121,7 @@ def _held(circuit: SharedCircuit, number: int, unknown: set[str]) -> HeldCurrent
 
 
 def _drawn(members: tuple[ChargerLoad, ...], held: HeldCurrent | None) -> Span:
-    drawn = together(lambda *currents: fsum(currents), *(charger.current_a for charger in members))
+    drawn = total([charger.current_a for charger in members])
     if held is None:
         return drawn
 

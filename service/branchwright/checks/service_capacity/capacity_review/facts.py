@@ -21,6 +21,7 @@ from branchwright.questions.readings import Readings
 
 System: TypeAlias = Literal["split-phase-120-240", "wye-208y-120"]
 Access: TypeAlias = Literal["restricted", "unrestricted"]
+MonitorPosition: TypeAlias = Literal["supply-side-of-generation", "load-side-of-generation"]
 
 GREATEST_CHARGERS = 200
 GREATEST_LOAD_W = 10_000_000
@@ -231,7 +232,7 @@ class EnergyManagement(Facts):
         Field(description="Ungrounded conductors of the service with a monitor. Not stated: unknown."),
     ] = None
     monitor_position: Annotated[
-        Literal["supply-side-of-generation", "load-side-of-generation"] | None,
+        MonitorPosition | None,
         Field(description="Where the monitors sit, seen from a source that feeds back. Not stated: unknown."),
     ] = None
     listed: Annotated[

@@ -32,7 +32,10 @@ class Change:
 def _as_json(value: Any) -> Any:
     if isinstance(value, BaseModel):
         return value.model_dump(mode="json", exclude_none=True)
-    return [_as_json(item) for item in value] if isinstance(value, tuple) else value
+    if not isinstance(value, tuple):
+        return value
+    items: tuple[Any, ...] = value
+    return [_as_json(item) for item in items]
 
 
 def with_changes(request: CapacityReviewRequest, changes: Sequence[Change]) -> CapacityReviewRequest:

@@ -2,7 +2,7 @@
 
 from branchwright.calculations.service_capacity import greatest_continuous_a
 from branchwright.checks.service_capacity.capacity_review.case import Case
-from branchwright.checks.service_capacity.capacity_review.facts import EnergyManagement
+from branchwright.checks.service_capacity.capacity_review.facts import EnergyManagement, MonitorPosition
 from branchwright.checks.service_capacity.capacity_review.judging import Change, carries
 from branchwright.checks.service_capacity.capacity_review.rules.backfeed import has_backfeed
 from branchwright.checks.service_capacity.capacity_review.settings import common_settings_a
@@ -54,7 +54,7 @@ def managed(case: Case) -> list[Change] | None:
     return None
 
 
-def _position(case: Case) -> str | None:
+def _position(case: Case) -> MonitorPosition | None:
     if has_backfeed(case.service) or case.has_generation:
         return "load-side-of-generation"
     return case.management.monitor_position if case.management else None

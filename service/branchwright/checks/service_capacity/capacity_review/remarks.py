@@ -2,7 +2,6 @@
 
 from branchwright.checks.service_capacity.capacity_review.calculated import CalculatedLoad
 from branchwright.checks.service_capacity.capacity_review.case import Case
-from branchwright.checks.service_capacity.capacity_review.existing import MeasuredLoad
 from branchwright.checks.service_capacity.capacity_review.rules.backfeed import has_backfeed
 from branchwright.questions.answers import ToVerify
 from branchwright.questions.remarks import CAUTIONS
@@ -19,7 +18,7 @@ MANAGEMENT = (
     "Management is safe by listed equipment, verified monitors on the right conductors and a lost link that was tried; "
     "no simulated night proves it."
 )
-BALANCED = "Watts are taken as volt-amperes and spread evenly over the lines; a line that carries more has less headroom."
+BALANCED = "Watts are taken as volt-amperes and spread evenly over the lines; one that carries more has less headroom."
 BUSIEST = "On three phases the chargers are taken to be single-phase and all between the same two lines."
 
 
@@ -130,8 +129,6 @@ def _existing(case: Case) -> list[ToVerify]:
                 "survey of the dwelling",
             )
         ]
-    if not isinstance(load, MeasuredLoad):
-        return []
     found = [
         ToVerify(
             "/existing_load/measured_demand_w",

@@ -1,7 +1,8 @@
 """A figure as the facts tell it: as answers give it, and with every unknown fact at its best and at its worst."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from math import fsum
 
 
 @dataclass(slots=True, frozen=True)
@@ -23,10 +24,24 @@ def known(value: float) -> Span:
     return Span(value, value, value)
 
 
-def together(figure: Callable[..., float], *spans: Span) -> Span:
-    """Return what a rising figure of several loads comes to: all at their least, as reported, at their greatest."""
+def each(figure: Callable[[float], float], span: Span) -> Span:
+    """Return what a rising figure of a load comes to: at its least, as reported, at its greatest."""
+    return Span(figure(span.least), figure(span.reported), figure(span.greatest))
+
+
+def both(figure: Callable[[float, float], float], one: Span, other: Span) -> Span:
+    """Return what a rising figure of two loads comes to: both at their least, as reported, at their greatest."""
     return Span(
-        figure(*(span.least for span in spans)),
-        figure(*(span.reported for span in spans)),
-        figure(*(span.greatest for span in spans)),
+        figure(one.least, other.least),
+        figure(one.reported, other.reported),
+        figure(one.greatest, other.greatest),
+    )
+
+
+def total(spans: Sequence[Span]) -> Span:
+    """Return the sum of loads; their order does not matter."""
+    return Span(
+        fsum(span.least for span in spans),
+        fsum(span.reported for span in spans),
+        fsum(span.greatest for span in spans),
     )

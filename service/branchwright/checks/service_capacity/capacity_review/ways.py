@@ -5,6 +5,7 @@ service. No way removes protection, and none enlarges a breaker on conductors th
 """
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 
 from branchwright.checks.service_capacity.capacity_review.answers import Way, WayToFit
 from branchwright.checks.service_capacity.capacity_review.case import Case
@@ -133,20 +134,20 @@ def _lower_setting(case: Case) -> Iterator[Tried]:
         if setting < max(charger.facts.charging_current_a for charger in case.chargers)
         or setting < max(charger.current_a.greatest for charger in case.chargers)
     ]
-    for changes_at, words in (
-        (
-            lambda setting: set_to(case, setting, restrict=True),
-            "Set every charger to {setting:g} A, restrict access to the setting, and put it on the label.",
-        ),
-        (
-            lambda setting: replaced_by(case, setting),
-            "Choose chargers that are rated for no more than {setting:g} A.",
-        ),
-    ):
-        setting = _largest_carried(case, settings, changes_at)
-        if setting is not None:
-            changes = [*changes_at(setting), *_lower_fail_safe(case, setting)]
-            yield Tried(case, "lower-setting", changes, setting, words.format(setting=setting), None)
+    restrict = partial(set_to, case, restrict=True)
+    words = "Set every charger to {setting:g} A, restrict access to the setting, and put it on the label."
+    yield from _lowered(case, settings, restrict, words)
+    smaller = partial(replaced_by, case)
+    yield from _lowered(case, settings, smaller, "Choose chargers rated for no more than {setting:g} A.")
+
+
+def _lowered(
+    case: Case, settings: Sequence[float], changes_at: Callable[[float], list[Change]], words: str
+) -> Iterator[Tried]:
+    setting = _largest_carried(case, settings, changes_at)
+    if setting is not None:
+        changes = [*changes_at(setting), *_lower_fail_safe(case, setting)]
+        yield Tried(case, "lower-setting", changes, setting, words.format(setting=setting), None)
 
 
 def _largest_carried(

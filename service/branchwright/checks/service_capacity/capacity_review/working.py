@@ -21,7 +21,7 @@ from branchwright.calculations.service_capacity import (
 from branchwright.checks.service_capacity.capacity_review.calculated import CalculatedLoad
 from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.charging import ChargerLoad, ChargingUnit
-from branchwright.checks.service_capacity.capacity_review.existing import BOUND, MeasuredLoad
+from branchwright.checks.service_capacity.capacity_review.measured import BOUND, MeasuredLoad
 from branchwright.checks.service_capacity.capacity_review.spans import Span
 from branchwright.checks.service_capacity.capacity_review.working_ratings import panel, service_conductors
 from branchwright.checks.service_capacity.dwelling_load.household import Assumption
@@ -95,8 +95,6 @@ class _Loads:
         load = self.case.existing
         if isinstance(load, CalculatedLoad):
             return load.method((), self.assumption, self.ledger, self.prefix + "existing-").total
-        if not isinstance(load, MeasuredLoad):
-            return None
         demand = self._demand(load)
         if load.facts.seasonal_load_va is not None:
             seasonal = stated(load.facts.seasonal_load_va, "VA", "/existing_load/seasonal_load_va")

@@ -4,7 +4,7 @@ from branchwright.checks.service_capacity.capacity_review.calculated import Calc
 from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.rules.rule import rule
 from branchwright.checks.service_capacity.dwelling_load import Method
-from branchwright.findings import Finding
+from branchwright.findings import Finding, Outcome
 from branchwright.questions.ledger import StepLedger
 
 MEASURED = "The existing load is measured, not calculated."
@@ -50,5 +50,7 @@ def existing_load_method(case: Case) -> Finding:
     pointer = found.permission_pointer
     if pointer == "/service/conductor_ampacity_a":
         pointer = "/service/conductors"
-    outcome = "undetermined" if found.permitted is None else "pass" if found.permitted else "fail"
+    outcome: Outcome = "pass" if found.permitted else "fail"
+    if found.permitted is None:
+        outcome = "undetermined"
     return existing_load_method.finding(outcome, found.why, citation=cited, pointer=pointer)

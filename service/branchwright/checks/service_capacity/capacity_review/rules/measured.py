@@ -1,7 +1,7 @@
 """Whether a record of demand may stand for the existing load: length, interval, coverage, use, season, generation."""
 
 from branchwright.checks.service_capacity.capacity_review.case import Case
-from branchwright.checks.service_capacity.capacity_review.existing import BOUND, MeasuredLoad
+from branchwright.checks.service_capacity.capacity_review.measured import BOUND, MeasuredLoad
 from branchwright.checks.service_capacity.capacity_review.rules.rule import rule
 from branchwright.findings import Finding
 

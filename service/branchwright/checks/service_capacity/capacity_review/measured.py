@@ -1,9 +1,7 @@
-"""The load that is there already, and what chargers add to it."""
+"""An existing load by measured demand, and what chargers add to it."""
 
 from collections.abc import Sequence
 from functools import cached_property
-from math import fsum
-from typing import Protocol
 
 from branchwright.calculations.dwelling_load import charger_load_va
 from branchwright.calculations.service_capacity import (
@@ -13,28 +11,10 @@ from branchwright.calculations.service_capacity import (
 )
 from branchwright.checks.service_capacity.capacity_review.charging import ChargingUnit
 from branchwright.checks.service_capacity.capacity_review.facts import MeasuredExistingLoad
-from branchwright.checks.service_capacity.capacity_review.spans import Span, known, together
+from branchwright.checks.service_capacity.capacity_review.spans import Span, each, known, total
 from branchwright.codebook import Book
 
 BOUND = "/existing_load/fifteen_minute_bound_w"
-
-
-class ExistingLoad(Protocol):
-    """An existing load in VA, None where it cannot be computed, and what chargers add to it."""
-
-    @property
-    def load_va(self) -> Span | None:
-        """The load without the chargers."""
-        ...
-
-    def added_va(self, units: Sequence[ChargingUnit]) -> Span | None:
-        """Return what chargers add, before any factor of the service's devices."""
-        ...
-
-    @property
-    def lacking(self) -> tuple[str, str] | None:
-        """Pointer and message of a fact without which the load cannot be computed."""
-        ...
 
 
 class MeasuredLoad:
@@ -79,16 +59,18 @@ class MeasuredLoad:
     def load_va(self) -> Span:
         """The load that the demand stands for."""
         factor, seasonal = self.provision.number("factor"), self.facts.seasonal_load_va or 0.0
-        return together(
+        return each(
             lambda demand: measured_load_va.value(factor, seasonal_demand_w.value(demand, seasonal)),
             self.demand_w,
         )
 
     def added_va(self, units: Sequence[ChargingUnit]) -> Span:
         """Return the sum of the chargers' own loads."""
-        return together(
-            lambda *currents: fsum(charger_load_va.value(current, self.voltage_v) for current in currents),
-            *(unit.current_a for unit in units),
+        return total(
+            [
+                each(lambda current: charger_load_va.value(current, self.voltage_v), unit.current_a)
+                for unit in units
+            ]
         )
 
     lacking: tuple[str, str] | None = None
