@@ -52,7 +52,7 @@ def test_its_readings_are_counted(answer: dict) -> None:
 def test_another_reader_has_the_same_values(answer: dict) -> None:
     espi = "{http://naesb.org/espi}"
     values = {}
-    tree = ElementTree.fromstring(export())  # noqa: S314: a file of a package that we chose.
+    tree = ElementTree.fromstring(export())  # noqa: S314
     for reading in tree.iter(f"{espi}IntervalReading"):
         start = int(reading.findtext(f"{espi}timePeriod/{espi}start"))
         values[start] = float(reading.findtext(f"{espi}value"))

@@ -41,6 +41,9 @@ class Collected:
     place: Callable[[int], str]
     """Where in the body a reading stands."""
 
+    place_of_stamp: Callable[[int], str]
+    """Where its stamp does."""
+
     lengths: Seconds | None = None
     """Of each interval in seconds, where the body states them."""
 

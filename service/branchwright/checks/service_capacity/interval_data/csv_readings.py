@@ -118,6 +118,7 @@ def _reading_rows(
         values=np.array(values, dtype=np.float64),
         marks=marks,
         place=lambda index: f"line {kept[index]}, column '{layout.value_column}'",
+        place_of_stamp=lambda index: f"line {kept[index]}, column '{layout.stamp_column}'",
         interval_minutes=instructions.interval_minutes,
         at_end=instructions.stamps_at == "end" and "stamps_at" in layout.used,
     )
@@ -190,6 +191,7 @@ def _day_rows(
         values=np.array(values, dtype=np.float64)[kept],
         marks=marks_of(rows, len(names))[kept],
         place=lambda index: _place_in_day(rows.lines, names, int(kept[index])),
+        place_of_stamp=lambda index: _place_in_day(rows.lines, names, int(kept[index])),
         interval_minutes=minutes,
     )
 

@@ -4,7 +4,7 @@ from datetime import tzinfo
 
 import numpy as np
 
-from branchwright.checks.service_capacity.interval_data.collected import MARKS, MEASURED, Collected
+from branchwright.checks.service_capacity.interval_data.collected import MARKS, MEASURED, NO_OFFSET, Collected
 from branchwright.checks.service_capacity.interval_data.facts import RegularSeries, StampedSeries
 from branchwright.checks.service_capacity.interval_data.faults import Faults
 from branchwright.checks.service_capacity.interval_data.placing import place
@@ -32,12 +32,14 @@ def collect_regular(series: RegularSeries, zone: tzinfo | None, faults: Faults) 
         values=np.zeros(1),
         marks=np.zeros(1, dtype=np.uint8),
         place=lambda _: "/series/start",
+        place_of_stamp=lambda _: "/series/start",
     )
     placed = place(start, zone, faults)
     if placed is None or not placed.known[0]:
         return None
     count = len(values)
-    if placed.own_zone is None and zone is not None:
+    is_bare = offset == NO_OFFSET
+    if is_bare and zone is not None:
         offset = int(offsets_at(placed.instants, zone)[0])
     return Collected(
         unit="energy-wh" if name == "energy_wh" else "power-w",
@@ -46,8 +48,9 @@ def collect_regular(series: RegularSeries, zone: tzinfo | None, faults: Faults) 
         values=np.array([np.nan if value is None else value for value in values]),
         marks=np.full(count, MEASURED, dtype=np.uint8),
         place=lambda index: f"/series/{name}/{index}",
+        place_of_stamp=lambda _: "/series/start",
         interval_minutes=series.interval_minutes,
-        stated_stamps=1,
+        stated_stamps=0 if is_bare else 1,
     )
 
 
@@ -74,6 +77,7 @@ def collect_stamped(series: StampedSeries, faults: Faults) -> Collected:
         values=np.array(values, dtype=np.float64),
         marks=np.array([MARKS.index(each.get("quality") or "measured") for each in readings], dtype=np.uint8),
         place=lambda at: f"/series/readings/{kept[at]}",
+        place_of_stamp=lambda at: f"/series/readings/{kept[at]}/at",
         interval_minutes=series.interval_minutes,
         at_end=series.stamps_at == "end",
     )

@@ -39,7 +39,7 @@ def place(collected: Collected, zone: tzinfo | None, faults: Faults) -> Placemen
     if len(bare) and zone is None:
         faults.add(
             "zone",
-            collected.place(int(bare[0])),
+            collected.place_of_stamp(int(bare[0])),
             f"{len(bare)} of {len(walls)} stamps have no offset from UTC, and no time_zone is stated.",
             _clock(int(walls[bare[0]])),
         )
@@ -55,7 +55,7 @@ def place(collected: Collected, zone: tzinfo | None, faults: Faults) -> Placemen
         if zone is not None:
             differs = np.flatnonzero(offsets_at(instants[stamped], zone) != offsets[stamped])
             disagreeing = len(differs)
-            first = collected.place(int(stamped[differs[0]])) if disagreeing else None
+            first = collected.place_of_stamp(int(stamped[differs[0]])) if disagreeing else None
     return Placement(instants, known, own_zone, disagreeing, first)
 
 
@@ -78,7 +78,7 @@ def _place_bare(
         if not np.isnan(values[index]) and values[index] != 0:
             faults.add(
                 "zone",
-                collected.place(index),
+                collected.place_of_stamp(index),
                 f"the clock in {zone} skips this time, yet there is a value of {values[index]:g}: is the meter's clock "
                 "never put forward, state a zone without daylight saving.",
                 _clock(int(walls[index])),
@@ -88,7 +88,7 @@ def _place_bare(
         known[index] = False
         faults.add(
             "zone",
-            collected.place(index),
+            collected.place_of_stamp(index),
             f"the clock in {zone} shows this time twice, and the order of the readings does not tell which is meant.",
             _clock(int(walls[index])),
         )
@@ -96,7 +96,7 @@ def _place_bare(
         index = int(bare[at])
         faults.add(
             "autumn",
-            collected.place(index),
+            collected.place_of_stamp(index),
             f"the clock in {zone} shows this hour twice, and the readings have it once: taken for the first passing, "
             "it may hold the energy of both.",
             _clock(int(walls[index])),

@@ -38,6 +38,7 @@ def collect_series(chosen: Chosen, faults: Faults) -> Collected:
         values=np.concatenate([np.array(block.values) for block in blocks])[kept] * chosen.factor,
         marks=marks[kept],
         place=lambda index: _place(blocks, firsts, int(kept[index])),
+        place_of_stamp=lambda index: _place(blocks, firsts, int(kept[index])),
         lengths=None if chosen.unit.startswith("register") else seconds[kept],
         stated_stamps=0,
         runs=begins[kept],
