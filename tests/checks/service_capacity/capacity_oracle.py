@@ -135,12 +135,8 @@ class Review:
         averaging = exact(self.existing["averaging_minutes"])
         if averaging <= SHORT_MINUTES:
             return True
-        low, high = self.demand_w()
-        if (
-            low > high
-            or (bound := self.existing.get("fifteen_minute_bound_w")) is not None
-            and exact(bound) < low
-        ):
+        bound = self.existing.get("fifteen_minute_bound_w")
+        if bound is not None and exact(bound) < exact(self.existing["measured_demand_w"]):
             return False
         if exact(self.existing["days"]) < YEAR_DAYS:
             return False

@@ -146,6 +146,11 @@ class Home:
             return str(stated)
         return "separately-controlled" if heat.get("separately_controlled_units") else "central"
 
+    def adds_anything(self) -> bool:
+        """Whether anything in the dwelling is being added."""
+        kinds = ("ranges", "dryers", "appliances", "heating", "cooling", "heat_pumps", "chargers")
+        return any(item.get("new") for kind in kinds for item in self.items(kind))
+
     def has_new_heating_or_cooling(self) -> bool:
         """Whether any heating or cooling is being added, 220.83(B)."""
         return any(

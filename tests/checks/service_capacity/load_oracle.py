@@ -72,13 +72,16 @@ def spread(home: Home, ratings: list[Fraction]) -> tuple[list[Fraction], Fractio
 
 
 def column_c_va(home: Home, ratings_kw: list[Fraction]) -> Fraction:
-    """Column C with notes 1 and 2; those of less than 12 kW count as 12 in the average."""
+    """Column C with notes 1 and 2; those of less than 12 kW count as 12 in the average.
+
+    The average is that of all ranges also where three phases make the table count fewer: the note says so.
+    """
     if not ratings_kw:
         return Fraction(0)
     counted, more = spread(home, ratings_kw)
     demand_kw = tables.column_c_kw(len(counted))
-    if max(counted) > tables.COLUMN_C_UP_TO_KW:
-        average = total(max(kw, tables.COLUMN_C_UP_TO_KW) for kw in counted) / len(counted)
+    if max(ratings_kw) > tables.COLUMN_C_UP_TO_KW:
+        average = total(max(kw, tables.COLUMN_C_UP_TO_KW) for kw in ratings_kw) / len(ratings_kw)
         demand_kw *= note_share(average)
     return 1000 * more * demand_kw
 
@@ -96,20 +99,25 @@ def columns_a_and_b_va(home: Home, ratings_kw: list[Fraction]) -> Fraction:
     return 1000 * demand_kw
 
 
-def cooking_va(home: Home) -> Fraction:
-    """The least that table 220.55 permits; what is outside its scope counts in full.
+def small_cooking_va(home: Home) -> Fraction:
+    """What is too small for table 220.55."""
+    ratings = [of(unit, "rating_w") for unit in home.items("ranges")]
+    return total(watts for watts in ratings if watts / 1000 <= tables.RANGE_SCOPE_KW)
+
+
+def table_cooking_va(home: Home) -> Fraction:
+    """The least that table 220.55 permits.
 
     Column C for all where none exceeds 12 kW; or column C for those above 8 3/4 kW and note 3 for the rest.
     """
     all_kw = [of(unit, "rating_w") / 1000 for unit in home.items("ranges")]
-    outside = 1000 * total(kw for kw in all_kw if kw <= tables.RANGE_SCOPE_KW)
     inside = [kw for kw in all_kw if kw > tables.RANGE_SCOPE_KW]
     small = [kw for kw in inside if kw <= tables.COLUMN_B_UP_TO_KW]
     large = [kw for kw in inside if kw > tables.COLUMN_B_UP_TO_KW]
     permitted = [column_c_va(home, large) + columns_a_and_b_va(home, small)]
     if not large or max(large) <= tables.COLUMN_C_UP_TO_KW:
         permitted.append(column_c_va(home, inside))
-    return outside + min(permitted)
+    return min(permitted)
 
 
 def dryers_va(home: Home) -> Fraction:
@@ -248,7 +256,7 @@ def standard(home: Home) -> dict[str, Fraction] | None:
     return {
         "lighting": by_steps(home.lighting_va() + home.circuits_va()),
         "appliances": appliances_va(home),
-        "cooking": cooking_va(home),
+        "cooking": small_cooking_va(home) + table_cooking_va(home),
         "dryers": dryers_va(home),
         "heating-or-cooling": conditioning,
         "largest-motor": motor,
@@ -307,9 +315,9 @@ def optional_new(home: Home) -> dict[str, Fraction] | None:
 def existing_in_pool_va(home: Home) -> Fraction:
     """220.83(A): heating and cooling that is there, all of it in the pool by one reading, none by the other.
 
-    Table 120.83 of 2026 has all loads in one, so no reading leaves them out.
+    What table 120.83 of 2026 does with them was not seen: the same two readings.
     """
-    if home.edition != "nec-2026" and home.reading("existing-heating-and-cooling") == "left-out":
+    if home.reading("existing-heating-and-cooling") == "left-out" and not home.has_new_heating_or_cooling():
         return Fraction(0)
     return heating_va(home) + total(of(cooler, "rating_va") for cooler in home.items("cooling"))
 
@@ -348,7 +356,10 @@ def uses_neutral(appliance: Json) -> bool:
 
 
 def neutral_va(home: Home) -> Fraction:
-    """220.61(A) and (B), the same by every method: lighting, cooking and dryers, and what runs on 120 V."""
+    """220.61(A) and (B), the same by every method: lighting, cooking and dryers, and what runs on 120 V.
+
+    The 70 percent are for what table 220.55 determines: a cooking unit too small for it counts in full.
+    """
     cooking = dryers = Fraction(1)
     if not (home.wye and not home.three_phases):
         cooking, dryers = tables.COOKING_ON_NEUTRAL, tables.DRYERS_ON_NEUTRAL
@@ -356,7 +367,8 @@ def neutral_va(home: Home) -> Fraction:
     low_motors = [motor_va(one) for one in low]
     return (
         by_steps(home.lighting_va() + home.circuits_va())
-        + cooking * cooking_va(home)
+        + small_cooking_va(home)
+        + cooking * table_cooking_va(home)
         + dryers * dryers_va(home)
         + total(appliance_share(home, one) * of(one, "rating_va") for one in low)
         + tables.LARGEST_MOTOR_MORE * max(low_motors, default=Fraction(0))
@@ -382,7 +394,8 @@ def permitted(home: Home, method: str) -> bool | None:
     if home.three_phases:
         return False
     if method == "optional-existing":
-        return True
+        # For a dwelling that is there and takes on load: not to be told where nothing is being added.
+        return True if home.adds_anything() else None
     ampacity = home.service.get("conductor_ampacity_a")
     return None if ampacity is None else exact(ampacity) >= tables.LEAST_OPTIONAL_AMPACITY_A
 
@@ -401,6 +414,15 @@ def load(home: Home, method: str) -> Load | None:
         neutral_current_a=neutral_a(home, neutral),
         permitted=permitted(home, method),
     )
+
+
+def service_carries(home: Home, loads: list[Load]) -> bool | None:
+    """Whether any permitted method gives a load within the rating; None where that is open."""
+    rating = exact(home.service["rating_a"])
+    within = [
+        load.permitted for load in loads if load.permitted is not False and rounded(load.current_a) <= rating
+    ]
+    return True if True in within else None if within else False
 
 
 def least_service_a(home: Home, current_a: Fraction) -> int | None:
