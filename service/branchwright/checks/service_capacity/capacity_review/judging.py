@@ -2,9 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
-
-from pydantic import BaseModel
+from typing import Any, TypeAlias
 
 from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.facts import CapacityReviewRequest
@@ -12,6 +10,9 @@ from branchwright.checks.service_capacity.capacity_review.rules import RULES, Ca
 from branchwright.codebook import Book
 from branchwright.findings import Finding, RemedyChange
 from branchwright.questions.changes import changed
+from branchwright.questions.fields import Facts
+
+Given: TypeAlias = float | str | bool | Facts | tuple[Facts, ...] | None
 
 LOAD_RULES: tuple[CapacityRule, ...] = tuple(rule for rule in RULES if rule.is_about_load)
 """Rules that hold a load against a rating."""
@@ -22,20 +23,17 @@ class Change:
     """A field of the request and what to put there."""
 
     pointer: str
-    value: Any
+    value: Given
 
     def as_json(self) -> RemedyChange:
         """Return the change as an answer gives it."""
         return RemedyChange(self.pointer, _as_json(self.value))
 
 
-def _as_json(value: Any) -> Any:
-    if isinstance(value, BaseModel):
+def _as_json(value: Given) -> Any:
+    if isinstance(value, Facts):
         return value.model_dump(mode="json", exclude_none=True)
-    if not isinstance(value, tuple):
-        return value
-    items: tuple[Any, ...] = value
-    return [_as_json(item) for item in items]
+    return [_as_json(item) for item in value] if isinstance(value, tuple) else value
 
 
 def with_changes(request: CapacityReviewRequest, changes: Sequence[Change]) -> CapacityReviewRequest:

@@ -8,6 +8,7 @@ from branchwright.checks.service_capacity.capacity_review.answers import (
     LargestChargingCurrent,
 )
 from branchwright.checks.service_capacity.capacity_review.case import Case
+from branchwright.checks.service_capacity.capacity_review.dwelling_facts import dwelling_findings
 from branchwright.checks.service_capacity.capacity_review.facts import CapacityReviewRequest
 from branchwright.checks.service_capacity.capacity_review.judging import judge
 from branchwright.checks.service_capacity.capacity_review.managing import largest_managed_a
@@ -25,11 +26,12 @@ def review_capacity(request: CapacityReviewRequest) -> CapacityReviewAnswer:
     """Return what the rules find of a service with its chargers, and what would make them fit."""
     book = bind(request.edition, request.readings)
     case = Case(request, book)
-    findings = judge(case)
+    of_dwelling = dwelling_findings(case)
+    findings = [*judge(case), *of_dwelling]
     verdict = verdict_of(findings)
 
     def verdict_under(name: str, reading: str) -> Verdict:
-        return verdict_of(judge(Case(request, book.with_reading(name, reading))))
+        return verdict_of([*judge(Case(request, book.with_reading(name, reading))), *of_dwelling])
 
     interpretations = consulted_interpretations(book, verdict, verdict_under)
     return CapacityReviewAnswer(

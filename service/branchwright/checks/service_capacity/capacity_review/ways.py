@@ -28,7 +28,7 @@ from branchwright.checks.service_capacity.capacity_review.settings import (
     set_to,
 )
 from branchwright.checks.service_capacity.capacity_review.upgrades import panel_upgrades, service_upgrades
-from branchwright.findings import Finding, Remedy, verdict_of
+from branchwright.findings import Finding, Remedy, Verdict, verdict_of
 from branchwright.questions.fields import LEAST_SIGNALLED_A
 
 MENDED = frozenset(rule.name for rule in LOAD_RULES) | {
@@ -66,7 +66,6 @@ class Tried:
         self.to_a = to_a
         # What this consults belongs to the way, not to the review's verdict.
         self.findings = judge(Case(with_changes(case.request, changes), case.book.afresh()))
-        self.verdict = verdict_of(self.findings)
 
     def helps(self, before: Sequence[Finding]) -> bool:
         """Return whether every rating carries the load, nothing fails that did not, and less is open or failing."""
@@ -79,9 +78,15 @@ class Tried:
             if finding.force == "requirement"
         ):
             return False
-        return _open(self.findings) < _open(before)
+        judged = {finding.rule for finding in self.findings}
+        return _open(self.findings) < _open([finding for finding in before if finding.rule in judged])
 
-    def answer(self) -> WayToFit:
+    def verdict(self, before: Sequence[Finding]) -> Verdict:
+        """Return the verdict with the changes made; what other rules found before stands as it was."""
+        judged = {finding.rule for finding in self.findings}
+        return verdict_of([*self.findings, *(finding for finding in before if finding.rule not in judged)])
+
+    def answer(self, before: Sequence[Finding]) -> WayToFit:
         """Return the way as the answer gives it."""
         return WayToFit(
             self.way,
@@ -89,7 +94,7 @@ class Tried:
             self.why,
             self.to_a,
             [change.as_json() for change in self.changes],
-            self.verdict,
+            self.verdict(before),
         )
 
 
@@ -116,8 +121,8 @@ def ways_to_fit(case: Case, findings: Sequence[Finding]) -> list[WayToFit]:
         for tried in found:
             ends = next(item for item in tried.findings if item.rule == finding.rule).outcome in HOLDS
             if ends and finding.remedy is None:
-                finding.remedy = _remedy(case, tried)
-    return [tried.answer() for tried in found]
+                finding.remedy = _remedy(tried, findings)
+    return [tried.answer(findings) for tried in found]
 
 
 def _first(tries: Iterator[Tried], findings: Sequence[Finding]) -> list[Tried]:
@@ -198,29 +203,30 @@ def _shared_circuit(case: Case) -> Iterator[Tried]:
         return
     full = sum(charger.facts.charging_current_a for charger in case.chargers)
 
-    def changes_at(setting: float) -> list[Change]:
+    def circuit_at(setting: float) -> SharedCircuit:
         breaker = case.edition.standard_rating_at_least(case.least_circuit_a(setting))
-        circuit = SharedCircuit(
+        return SharedCircuit(
             chargers=tuple(range(count)),
             breaker_a=breaker.number if breaker else case.least_circuit_a(setting),
             control_setting_a=setting,
             fail_safe_current_a=0.0,
             listed=True,
         )
-        return [Change("/shared_circuits", (circuit,))]
+
+    def changes_at(setting: float) -> list[Change]:
+        return [Change("/shared_circuits", (circuit_at(setting),))]
 
     ladder = [float(setting) for setting in range(LEAST_SIGNALLED_A * count, int(full) + 1)]
     setting = largest_of(ladder, lambda tried: carries(case.request, case.book, changes_at(tried)))
     if setting is None:
         return
-    changes = changes_at(setting)
     share = float(int(setting / count))
-    circuit = changes[0].value[0]
+    breaker_a = circuit_at(setting).breaker_a
     why = (
-        f"Put the {count} chargers on one circuit of {circuit.breaker_a:g} A under listed management that lets them "
-        f"draw {setting:g} A together: {share:g} A each when all of them charge. Two ordinary loads never share one."
+        f"Put the {count} chargers on one circuit of {breaker_a:g} A under listed management that lets them draw "
+        f"{setting:g} A together: {share:g} A each when all of them charge. Two ordinary loads never share one."
     )
-    yield Tried(case, "shared-circuit", changes, share, why, None)
+    yield Tried(case, "shared-circuit", changes_at(setting), share, why, None)
 
 
 def _panel_upgrade(case: Case) -> Iterator[Tried]:
@@ -254,7 +260,7 @@ LADDER: tuple[Callable[[Case], Iterator[Tried]], ...] = (
 """What is tried, cheapest first: common practice, no source."""
 
 
-def _remedy(case: Case, tried: Tried) -> Remedy:
+def _remedy(tried: Tried, findings: Sequence[Finding]) -> Remedy:
     """Return a way as the remedy of a failing finding."""
     first = tried.changes[0]
     proposed = first.value if isinstance(first.value, (float, str)) else tried.way
@@ -264,5 +270,5 @@ def _remedy(case: Case, tried: Tried) -> Remedy:
         proposed,
         [change.as_json() for change in tried.changes],
         tried.why,
-        tried.verdict,
+        tried.verdict(findings),
     )
