@@ -119,13 +119,13 @@ def test_every_answer_adds_up(seed: int) -> None:
     holds(request, calculated(request))
 
 
-@examples(150)
+@examples(120)
 @given(untold())
 def test_every_answer_about_untold_facts_adds_up(request: Json) -> None:
     holds(request, calculated(request))
 
 
-@examples(60)
+@examples(40)
 @given(seeds, st.randoms(use_true_random=False))
 def test_the_order_of_loads_changes_nothing(seed: int, shuffled_by: random.Random) -> None:
     request = drawn_load_request(seed)
@@ -156,7 +156,7 @@ SIZED = {
 }
 
 
-@examples(150)
+@examples(100)
 @given(seeds, st.sampled_from(sorted(SIZED)), st.floats(1.01, 3), st.integers(0, 10))
 def test_a_larger_load_never_lowers_the_total(seed: int, name: str, factor: float, place: int) -> None:
     """At fixed numbers of loads, and with none of them moved into or out of the reach of a count or a column."""
@@ -189,7 +189,7 @@ def column(rating_w: float) -> int:
     return sum(rating_w > limit for limit in limits)
 
 
-@examples(80)
+@examples(50)
 @given(seeds, st.floats(1, 2000))
 def test_a_larger_dwelling_never_lowers_the_total(seed: int, more_ft2: float) -> None:
     request = drawn_load_request(seed)
@@ -200,7 +200,7 @@ def test_a_larger_dwelling_never_lowers_the_total(seed: int, more_ft2: float) ->
         assert second["neutral_va"] > first["neutral_va"]
 
 
-@examples(80)
+@examples(50)
 @given(seeds)
 def test_another_charger_never_lowers_the_total(seed: int) -> None:
     request = drawn_load_request(seed)
@@ -211,7 +211,7 @@ def test_another_charger_never_lowers_the_total(seed: int) -> None:
         assert second["neutral_va"] == first["neutral_va"]
 
 
-@examples(60)
+@examples(40)
 @given(seeds)
 def test_a_larger_service_never_makes_it_worse(seed: int) -> None:
     request = drawn_load_request(seed)

@@ -12,6 +12,9 @@ from branchwright.questions.rules import RuleOf
 class LoadRule(RuleOf):
     """A rule of a load calculation."""
 
+    consults: frozenset[str] = frozenset()
+    """Readings decide on the loads, before any rule is asked."""
+
     def __init__(
         self, function: Callable[[LoadCase], Finding], name: str, subject: str, concept: str, force: Force
     ) -> None:
