@@ -6,16 +6,19 @@ import pytest
 from tests.checks.printed import about, column
 from tests.checks.service_capacity.dwellings import D1A, EDITIONS, asked, calculated
 
-from branchwright.checks import circuits
-from branchwright.checks.service_capacity import capacity_review, dwelling_load, interval_data
+from branchwright.checks.circuits import rules as circuits
+from branchwright.checks.service_capacity.capacity_review import rules as capacity_review
 from branchwright.checks.service_capacity.dwelling_load import facts
+from branchwright.checks.service_capacity.dwelling_load import rules as dwelling_load
+from branchwright.checks.service_capacity.interval_data import rules as interval_data
+from branchwright.checks.service_capacity.managed_charging import rules as managed_charging
 from branchwright.codebook import at
 
 
 def test_names_are_unique_over_the_service() -> None:
     names = [
         rule.name
-        for package in (circuits, dwelling_load, capacity_review, interval_data)
+        for package in (circuits, dwelling_load, capacity_review, interval_data, managed_charging)
         for rule in package.RULES
     ]
     assert len(names) == len(set(names))
