@@ -4,6 +4,94 @@
 
 from typing import Literal, NotRequired, TypeAlias, TypedDict
 
+SettingsAItem: TypeAlias = float
+
+
+class AddedCharger(TypedDict):
+    """
+    A charger that is to be added.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader; nothing depends on it.
+    """
+    charging_current_a: float
+    """
+    Continuous current that it is set to, A.
+    """
+    rated_current_a: NotRequired[float | None]
+    """
+    Current on its nameplate, A. Not stated: the charging current is taken for it.
+    """
+    setting_access: NotRequired[Literal["restricted", "unrestricted"] | None]
+    """
+    Whether the current setting is reachable only by a tool, key, seal or password. Not stated: unknown.
+    """
+    connection: NotRequired[Literal["hardwired", "receptacle"] | None]
+    """
+    How it is connected; an edition may let a setting count for hardwired ones alone.
+    """
+    settings_a: NotRequired[list[SettingsAItem] | None]
+    """
+    Currents that it can be set to, A. Not stated: whole amperes from 6, and its rated current.
+    """
+    managed: NotRequired[bool | None]
+    """
+    Whether the management controls it. Not stated: it does where there is one.
+    """
+    circuit_breaker_a: NotRequired[float | None]
+    """
+    Breaker of its own branch circuit, A. Not stated: not judged.
+    """
+
+
+class Appliance(TypedDict):
+    """
+    An appliance that is no cooking appliance, dryer, heating, cooling or charger.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: NotRequired[bool | None]
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_va: float
+    """
+    Nameplate rating, VA; of a heating appliance its W.
+    """
+    fastened_in_place: NotRequired[bool | None]
+    """
+    Whether it is fastened in place or permanently connected. Not stated: unknown, and no reduction is taken for it.
+    """
+    on_own_circuit: NotRequired[bool | None]
+    """
+    Whether a portable one is on a circuit of its own; without one it is part of the general load. Not stated: unknown, and it is counted.
+    """
+    motor: NotRequired[bool | None]
+    """
+    Whether it is a motor or driven by one. Not stated: taken as none, and verified.
+    """
+    motor_va: NotRequired[float | None]
+    """
+    Part of the rating that the motor takes, VA. Not stated: all of it.
+    """
+    motor_hp: NotRequired[float | None]
+    """
+    Rating of the motor, hp. Not stated: the rating in VA alone decides.
+    """
+    voltage_v: NotRequired[float | None]
+    """
+    Rated voltage, V: near 120 from line to neutral, near 208 or 240 between lines. Not stated: the neutral is taken to carry it.
+    """
+    uses_neutral: NotRequired[bool | None]
+    """
+    Whether one between lines needs the neutral as well. Not stated: it does not.
+    """
+
 
 class Conductors(TypedDict):
     """
@@ -24,6 +112,52 @@ class Conductors(TypedDict):
     """
 
 
+class CookingAppliance(TypedDict):
+    """
+    A household electric cooking appliance.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: NotRequired[bool | None]
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    kind: Literal["range", "wall-oven", "counter-cooking-unit"]
+    """
+    Range with oven and top in one, wall-mounted oven, or counter-mounted unit.
+    """
+    rating_w: float
+    """
+    Nameplate rating, W.
+    """
+
+
+class Cooling(TypedDict):
+    """
+    Air conditioning or another cooling load that is no heat pump.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: NotRequired[bool | None]
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_va: float
+    """
+    Nameplate rating, VA.
+    """
+    motor_va: NotRequired[float | None]
+    """
+    Part of the rating that its largest motor takes, VA. Not stated: all of it.
+    """
+
+
 CurrentsAItem: TypeAlias = float
 
 
@@ -36,12 +170,199 @@ class Depth(TypedDict):
     unit: Literal["ft", "in", "m", "mm"]
 
 
+class Dryer(TypedDict):
+    """
+    A household electric clothes dryer that is not on the laundry circuit.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: NotRequired[bool | None]
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_w: float
+    """
+    Nameplate rating, W.
+    """
+
+
+class DwellingCharger(TypedDict):
+    """
+    A charger as a load of the dwelling.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: NotRequired[bool | None]
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    charging_current_a: NotRequired[float | None]
+    """
+    Continuous current that it is set to, A.
+    """
+    rated_current_a: NotRequired[float | None]
+    """
+    Current on its nameplate, A. Not stated: the charging current is taken for it.
+    """
+    nameplate_va: NotRequired[float | None]
+    """
+    Load on its nameplate, VA. Not stated: the current times the voltage.
+    """
+    setting_access: NotRequired[Literal["restricted", "unrestricted"] | None]
+    """
+    Whether the current setting is reachable only by a tool, key, seal or password. Not stated: unknown.
+    """
+    connection: NotRequired[Literal["hardwired", "receptacle"] | None]
+    """
+    How it is connected; an edition may let a setting count for hardwired ones alone. Not stated: hardwired.
+    """
+    managed_by: NotRequired[str | None]
+    """
+    Name of the load management that holds it. Not stated: none does.
+    """
+
+
+class DwellingService(TypedDict):
+    """
+    The service or feeder of the dwelling.
+    """
+
+    rating_a: NotRequired[float | None]
+    """
+    Rating of the service, A. Not stated: not judged.
+    """
+    system: Literal["split-phase-120-240", "wye-208y-120"]
+    """
+    240 V between the lines of a split-phase system, or 208 V between two of a wye.
+    """
+    phases: NotRequired[Literal[1, 3] | None]
+    """
+    Phases of the service; 3 on a wye system only. Not stated: 1.
+    """
+    conductor_ampacity_a: NotRequired[float | None]
+    """
+    Ampacity of the service or feeder conductors, A; for the optional method. Not stated: what the rating asks for at least.
+    """
+
+
+class EnergyManagement(TypedDict):
+    """
+    Equipment that holds the current of the whole service below a setting by lowering the chargers.
+    """
+
+    control_setting_a: float
+    """
+    Current of the service that it holds, per line, A.
+    """
+    fail_safe_current_a: NotRequired[float | None]
+    """
+    What each managed charger may draw when it has lost its monitor, A; 0 where it stops. Not stated: unknown.
+    """
+    monitored_legs: NotRequired[int | None]
+    """
+    Ungrounded conductors of the service with a monitor. Not stated: unknown.
+    """
+    monitor_position: NotRequired[Literal["supply-side-of-generation", "load-side-of-generation"] | None]
+    """
+    Where the monitors sit, seen from a source that feeds back. Not stated: unknown.
+    """
+    listed: NotRequired[bool | None]
+    """
+    Whether it is listed for energy management. Not stated: unknown.
+    """
+    link_loss_tested: NotRequired[bool | None]
+    """
+    Whether the lost link was tested on site. Not stated: unknown.
+    """
+    access: NotRequired[Literal["restricted", "unrestricted"] | None]
+    """
+    Who can reach its settings. Not stated: unknown.
+    """
+
+
 class Hardwired(TypedDict):
     """
     The charger is wired to the circuit permanently.
     """
 
     kind: Literal["hardwired"]
+
+
+class HeatPump(TypedDict):
+    """
+    A heat pump; it cools as well.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: NotRequired[bool | None]
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    compressor_va: float
+    """
+    Nameplate rating of the compressor and its fans, VA.
+    """
+    supplemental_heat_w: NotRequired[float | None]
+    """
+    Nameplate rating of its supplemental electric heat, W. Not stated: it has none.
+    """
+    interlocked: NotRequired[bool | None]
+    """
+    Whether the compressor is kept from running together with the supplemental heat. Not stated: it is not.
+    """
+
+
+EnergyWhItem: TypeAlias = float | None
+
+
+LegCurrentsAItemItem: TypeAlias = float | None
+
+
+LegCurrentsAItem: TypeAlias = list[LegCurrentsAItemItem]
+
+
+class HouseLoad(TypedDict):
+    """
+    What the house draws without the chargers; state either energy_wh or leg_currents_a.
+    """
+
+    start: str
+    """
+    Start of the first interval, with its offset.
+    """
+    interval_minutes: Literal[1, 2, 3, 5, 6, 10, 12, 15, 20, 30, 60]
+    """
+    Length of every interval, minutes.
+    """
+    time_zone: str
+    """
+    IANA name of the zone by whose clock vehicles come and go.
+    """
+    energy_wh: NotRequired[list[EnergyWhItem] | None]
+    """
+    Energy of the whole house in each interval, Wh; null where the reading is missing.
+    """
+    leg_assumption: NotRequired[Literal["balanced", "all-on-one-leg"] | None]
+    """
+    How the energy lies on the ungrounded conductors. Not stated: balanced, which is to be verified.
+    """
+    power_factor: NotRequired[float | None]
+    """
+    Power factor of the house, to turn energy into current. Not stated: 1.
+    """
+    leg_currents_a: NotRequired[list[LegCurrentsAItem] | None]
+    """
+    Current of each ungrounded conductor in each interval, A; null where it is missing. One list for each: two, or three of a three-phase service.
+    """
 
 
 class InstalledDisconnect(TypedDict):
@@ -63,6 +384,45 @@ class Length(TypedDict):
     unit: Literal["ft", "in", "m", "mm"]
 
 
+class LoadManagement(TypedDict):
+    """
+    Equipment that holds the current of several chargers together below a setting.
+    """
+
+    name: str
+    control_setting_a: float
+    """
+    Current that its chargers may draw together, A.
+    """
+
+
+class Management(TypedDict):
+    """
+    The energy management that holds the largest leg at or below a setting by lowering the chargers.
+    """
+
+    control_setting_a: float
+    """
+    Current of the service that it holds, per leg, A.
+    """
+    margin_a: NotRequired[float | None]
+    """
+    What it keeps free below the setting, A. Not stated: 0.
+    """
+    response_s: NotRequired[float | None]
+    """
+    Time until the chargers have followed a change of the house's load, s. Not stated: less than an interval, which is to be verified. One shorter than an interval cannot be seen in it.
+    """
+    resume_delay_minutes: NotRequired[float | None]
+    """
+    Time with enough current left before charging resumes after a pause, minutes; counted in whole intervals, upwards. Not stated: 15.
+    """
+    sharing: NotRequired[Literal["equal", "first-come", "earliest-departure"] | None]
+    """
+    How several vehicles share what is left. equal: alike, in whole amperes; those that came last pause where there is too little for all. first-come, earliest-departure: each in turn takes what it can. Not stated: equal.
+    """
+
+
 class Markings(TypedDict):
     """
     What the charger's label or manual says.
@@ -75,6 +435,46 @@ class Markings(TypedDict):
     forbids_gfci_breaker: NotRequired[bool | None]
     """
     Whether the manufacturer forbids a ground-fault breaker.
+    """
+
+
+class MeasuredExistingLoad(TypedDict):
+    """
+    The existing load by measured demand: the greatest demand of a record, and what is known of the record.
+    """
+
+    kind: Literal["measured"]
+    measured_demand_w: float
+    """
+    Greatest demand of the record, W, as the mean over the averaging interval.
+    """
+    averaging_minutes: float
+    """
+    Averaging interval of the record, minutes.
+    """
+    days: float
+    """
+    Days from its begin to its end.
+    """
+    coverage_percent: NotRequired[float | None]
+    """
+    Readings that are there, percent of those that should be. Not stated: unknown.
+    """
+    has_generation: NotRequired[bool | None]
+    """
+    Whether generation or peak shaving behind the meter can hide load. Not stated: unknown.
+    """
+    occupied: NotRequired[bool | None]
+    """
+    Whether the building was occupied in use during the record. Not stated: unknown.
+    """
+    seasonal_load_va: NotRequired[float | None]
+    """
+    Load that belongs to another season than the record's, VA, added to it; the larger of heating and cooling. 0: the record has it. Not stated: unknown.
+    """
+    fifteen_minute_bound_w: NotRequired[float | None]
+    """
+    What no 15-minute demand can have exceeded, W, from the readings themselves. Not stated: computed from the greatest demand alone.
     """
 
 
@@ -114,6 +514,236 @@ Readings = TypedDict(
         "charger-on-service": NotRequired[Literal["at-125-percent", "at-its-load"] | None],
     },
 )
+
+
+PowerWItem: TypeAlias = float | None
+
+
+class RegularSeries(TypedDict):
+    """
+    Values one after another; state either energy_wh or power_w.
+    """
+
+    kind: Literal["regular"]
+    start: str
+    """
+    Start of the first interval.
+    """
+    interval_minutes: int
+    """
+    Length of every interval.
+    """
+    energy_wh: NotRequired[list[EnergyWhItem] | None]
+    """
+    Energy of each interval, Wh; null where it is missing.
+    """
+    power_w: NotRequired[list[PowerWItem] | None]
+    """
+    Average power over each interval, W; null where it is missing.
+    """
+
+
+class ServiceConductors(TypedDict):
+    """
+    The ungrounded service conductors.
+    """
+
+    material: NotRequired[Literal["copper", "aluminum"] | None]
+    """
+    Metal of the conductors. Needed with the size.
+    """
+    size: NotRequired[
+        Literal[
+            "14 AWG",
+            "12 AWG",
+            "10 AWG",
+            "8 AWG",
+            "6 AWG",
+            "4 AWG",
+            "3 AWG",
+            "2 AWG",
+            "1 AWG",
+            "1/0 AWG",
+            "2/0 AWG",
+            "3/0 AWG",
+            "4/0 AWG",
+            "250 kcmil",
+        ]
+        | None
+    ]
+    """
+    Size of each of them. Not stated: their ampacity is taken as stated.
+    """
+    ampacity_a: NotRequired[float | None]
+    """
+    Ampacity after correction and adjustment, A: for larger sizes and for sets in parallel. It counts where both are stated.
+    """
+    conductor_temperature_rating_c: NotRequired[Literal[60, 75, 90] | None]
+    """
+    Temperature rating printed on the conductors, degC. Not stated: 75.
+    """
+    terminal_temperature_rating_c: NotRequired[Literal[60, 75, 90] | None]
+    """
+    Lowest conductor temperature that the terminals at both ends are marked for, degC. Not stated: taken as unmarked.
+    """
+    ambient_c: NotRequired[float | None]
+    """
+    Ambient temperature where they lie, degC. Not stated: that of the ampacity table.
+    """
+    current_carrying_conductors: NotRequired[int | None]
+    """
+    Current-carrying conductors in their raceway or cable. Not stated: up to three.
+    """
+    carry_entire_load: NotRequired[bool | None]
+    """
+    Whether they carry the entire load of one dwelling unit. Not stated: unknown.
+    """
+
+
+class Session(TypedDict):
+    """
+    When a vehicle comes and goes on some weekdays, and what it needs each time.
+    """
+
+    weekdays: list[Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]]
+    """
+    Days of arrival; one stated twice counts once.
+    """
+    arrival: str
+    """
+    HH:MM by the local clock.
+    """
+    departure: str
+    """
+    HH:MM by the local clock; at or before the arrival: on the next day.
+    """
+    energy_kwh: float
+    """
+    Energy that it needs each time, kWh.
+    """
+    basis: NotRequired[Literal["wall", "battery"] | None]
+    """
+    Whether energy_kwh is taken at the wall, losses included, or arrives in the battery. Not stated: battery, which needs more.
+    """
+
+
+Charger1: TypeAlias = int
+
+
+class SharedCircuit(TypedDict):
+    """
+    One branch circuit that several of the chargers share under management.
+    """
+
+    chargers: list[Charger1]
+    """
+    Places of its chargers in the list, from 0.
+    """
+    breaker_a: float
+    """
+    Breaker of the circuit, A.
+    """
+    control_setting_a: NotRequired[float | None]
+    """
+    Current that the management lets them draw together, A. Not stated: unknown.
+    """
+    fail_safe_current_a: NotRequired[float | None]
+    """
+    What each of them may draw when it has lost the others, A; 0 where it stops. Not stated: unknown.
+    """
+    listed: NotRequired[bool | None]
+    """
+    Whether the management is listed for it. Not stated: unknown.
+    """
+
+
+class SpaceHeating(TypedDict):
+    """
+    Fixed electric space heating apart from heat pumps.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: NotRequired[bool | None]
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_w: float
+    """
+    Nameplate rating of all its units together, W.
+    """
+    kind: NotRequired[Literal["central", "separately-controlled", "thermal-storage"] | None]
+    """
+    How it is controlled; thermal-storage is any that runs continuously at its full rating. Not stated: separately-controlled where a number of units is, else central.
+    """
+    separately_controlled_units: NotRequired[int | None]
+    """
+    Units with a control each. Not stated: one.
+    """
+
+
+class StampedReading(TypedDict):
+    """
+    One reading with its time. A plain dictionary, since there may be two hundred thousand of them.
+    """
+
+    at: str
+    """
+    Start or end of its interval, by stamps_at.
+    """
+    value: float | None
+    """
+    Null where the meter gave none.
+    """
+    quality: NotRequired[
+        Literal["measured", "edited", "estimated", "questionable", "derived", "projected", "mixed", "unknown"]
+        | None
+    ]
+    """
+    How the value came about. Not stated: measured.
+    """
+
+
+class StampedSeries(TypedDict):
+    """
+    Readings that each bear their time, in any order.
+    """
+
+    kind: Literal["stamped"]
+    unit: Literal["energy-wh", "energy-kwh", "power-w", "power-kw", "register-wh", "register-kwh"]
+    """
+    What the values are: energy of each interval, average power over it, or the register of the meter at the stamp.
+    """
+    stamps_at: NotRequired[Literal["start", "end"] | None]
+    """
+    Whether a stamp is the start or the end of its interval. Not stated: start, which is to be verified.
+    """
+    interval_minutes: NotRequired[int | None]
+    """
+    Length of every interval. Not stated: the commonest step from stamp to stamp.
+    """
+    readings: list[StampedReading]
+
+
+class StudiedService(TypedDict):
+    """
+    The service that house and chargers share.
+    """
+
+    system: Literal["split-phase-120-240", "wye-208y-120"]
+    """
+    240 V between the lines of a split-phase system, or 208 V between two of a wye.
+    """
+    phases: NotRequired[Literal[1, 3] | None]
+    """
+    Phases of the service; 3 on a wye system only. Not stated: 1.
+    """
+    rating_a: NotRequired[float | None]
+    """
+    Rating of the service, A. Not stated: not judged.
+    """
 
 
 class Supply(TypedDict):
@@ -178,6 +808,25 @@ class Underground(TypedDict):
     """
 
 
+class Vehicle(TypedDict):
+    """
+    What is known of the vehicle.
+    """
+
+    battery_kwh: NotRequired[float | None]
+    """
+    Usable energy of the battery, kWh. Not stated: not judged.
+    """
+    onboard_limit_a: NotRequired[float | None]
+    """
+    Greatest current that its onboard charger takes, A. Not stated: no limit.
+    """
+    charging_efficiency: NotRequired[float | None]
+    """
+    Energy into the battery over energy at the wall. Not stated: 0.85.
+    """
+
+
 class Cable(TypedDict):
     """
     What a cable brings beside its ungrounded conductors, and what is printed on it.
@@ -239,6 +888,33 @@ class Cable(TypedDict):
     """
     Whether MC cable is listed for wet locations. Not stated: unknown.
     """
+
+
+class Dwelling(TypedDict):
+    """
+    One dwelling unit and what stands in it. A list that is not stated is empty.
+    """
+
+    floor_area_ft2: NotRequired[float | None]
+    """
+    Floor area by the outside dimensions, without open porches, garages and spaces that cannot be made use of, ft2. Not stated: unknown, and no method gives a total.
+    """
+    small_appliance_circuits: NotRequired[int | None]
+    """
+    Small-appliance branch circuits. Not stated: the least that the edition asks for.
+    """
+    laundry_circuits: NotRequired[int | None]
+    """
+    Laundry branch circuits. Not stated: the least that the edition asks for.
+    """
+    ranges: NotRequired[list[CookingAppliance] | None]
+    dryers: NotRequired[list[Dryer] | None]
+    appliances: NotRequired[list[Appliance] | None]
+    heating: NotRequired[list[SpaceHeating] | None]
+    cooling: NotRequired[list[Cooling] | None]
+    heat_pumps: NotRequired[list[HeatPump] | None]
+    chargers: NotRequired[list[DwellingCharger] | None]
+    load_management: NotRequired[list[LoadManagement] | None]
 
 
 class Installed(TypedDict):
@@ -319,6 +995,166 @@ class Installed(TypedDict):
     Whether the adjusted current is on the label.
     """
     torque_records: NotRequired[list[TorqueRecord] | None]
+
+
+class IntervalDataRequest(TypedDict):
+    """
+    What do these meter readings say of the demand?
+    """
+
+    edition: NotRequired[Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | None]
+    """
+    The code edition whose conditions of a measured demand are applied. Not stated: the findings that rest on them are undetermined.
+    """
+    jurisdiction: NotRequired[str | None]
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: NotRequired[Readings | None]
+    time_zone: NotRequired[str | None]
+    """
+    IANA name of the zone of stamps that bear no offset, and of months and days. Not stated: stamps need an offset.
+    """
+    system: NotRequired[Literal["split-phase-120-240", "wye-208y-120"] | None]
+    """
+    System that the meter measures, for amperes. Not stated: amperes are left out.
+    """
+    phases: NotRequired[Literal[1, 3] | None]
+    """
+    Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+    """
+    has_generation: NotRequired[bool | None]
+    """
+    Whether the premises have solar or other generation, or storage. Not stated: unknown.
+    """
+    leg_assumption: NotRequired[Literal["balanced", "all-on-one-leg"] | None]
+    """
+    How the demand lies on the legs, for amperes. Not stated: balanced, which is to be verified.
+    """
+    series: RegularSeries | StampedSeries
+
+
+class LoadCalculationRequest(TypedDict):
+    """
+    What is this dwelling's load by each permitted method?
+    """
+
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    Code edition to apply.
+    """
+    jurisdiction: NotRequired[str | None]
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: NotRequired[Readings | None]
+    occupancy: NotRequired[Literal["one-family", "two-family", "multifamily", "other"] | None]
+    """
+    Kind of building; decides on the least service. Not stated: one-family.
+    """
+    service: NotRequired[DwellingService | None]
+    """
+    Not stated: loads that need a voltage and all currents are undetermined.
+    """
+    dwelling: Dwelling
+    methods: NotRequired[list[Literal["standard", "optional-new", "optional-existing"]] | None]
+    """
+    Methods to calculate by. Not stated: all. One that is named twice is calculated once.
+    """
+
+
+class ManagedCharger(TypedDict):
+    """
+    A charger that the management controls, and the vehicle that comes to it.
+    """
+
+    name: NotRequired[str | None]
+    """
+    For the reader; nothing depends on it.
+    """
+    charging_current_a: float
+    """
+    Continuous current that it is set to, A.
+    """
+    circuit_breaker_a: float
+    """
+    Breaker of its branch circuit, A.
+    """
+    phases: NotRequired[Literal[1, 3] | None]
+    """
+    Phases that it uses; 3 on a three-phase service only. Not stated: 1.
+    """
+    vehicle: NotRequired[Vehicle | None]
+    sessions: list[Session]
+    """
+    The vehicle's week. No two may overlap.
+    """
+
+
+class ManagedChargingRequest(TypedDict):
+    """
+    What does load-managed charging deliver, night by night?
+    """
+
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    The code edition that the answer applies.
+    """
+    jurisdiction: NotRequired[str | None]
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: NotRequired[Readings | None]
+    service: StudiedService
+    house_load: HouseLoad
+    chargers: list[ManagedCharger]
+    """
+    The chargers under management.
+    """
+    management: Management
+
+
+class ReviewedService(TypedDict):
+    """
+    The service and its panel.
+    """
+
+    rating_a: float
+    """
+    Rating of the service, A.
+    """
+    system: Literal["split-phase-120-240", "wye-208y-120"]
+    """
+    240 V between the lines of a split-phase system, or 208 V between two of a wye.
+    """
+    phases: NotRequired[Literal[1, 3] | None]
+    """
+    Phases of the service; 3 on a wye system only. Not stated: 1.
+    """
+    main_breaker_a: NotRequired[float | None]
+    """
+    Rating of the main breaker, A. Not stated: not judged.
+    """
+    busbar_rating_a: NotRequired[float | None]
+    """
+    Rating of the panel's busbar, A. Not stated: not judged.
+    """
+    backfeed_breaker_a: NotRequired[float | None]
+    """
+    Breaker of a source that feeds the busbar back, such as a solar inverter, A. Not stated: no such source.
+    """
+    backfeed_output_a: NotRequired[float | None]
+    """
+    Rated output current of that source, A. Not stated: its breaker's rating counts.
+    """
+    backfeed_opposite_main: NotRequired[bool | None]
+    """
+    Whether the source connects at the end of the busbar opposite to the main. Not stated: unknown.
+    """
+    conductors: NotRequired[ServiceConductors | None]
+    """
+    The service conductors. Not stated: not judged.
+    """
 
 
 class Segment(TypedDict):
@@ -462,6 +1298,56 @@ class Breaker(TypedDict):
     listed_for_panel: NotRequired[bool | None]
     """
     Whether the breaker is listed for the panel. Not stated: unknown.
+    """
+
+
+class CalculatedExistingLoad(TypedDict):
+    """
+    The existing load by one of the methods of the code.
+    """
+
+    kind: Literal["calculated"]
+    method: Literal["standard", "optional-new", "optional-existing"]
+    """
+    Standard, optional for a dwelling, or optional for an existing dwelling.
+    """
+    dwelling: Dwelling
+    """
+    The dwelling as it is, without the chargers to be added.
+    """
+
+
+class CapacityReviewRequest(TypedDict):
+    """
+    Does the service carry the chargers; if not, what would make it fit?
+    """
+
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    Code edition to apply.
+    """
+    jurisdiction: NotRequired[str | None]
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: NotRequired[Readings | None]
+    occupancy: NotRequired[Literal["one-family", "two-family", "multifamily", "other"] | None]
+    """
+    Kind of building; decides on the service conductors. Not stated: unknown.
+    """
+    service: ReviewedService
+    existing_load: CalculatedExistingLoad | MeasuredExistingLoad
+    chargers: list[AddedCharger]
+    """
+    The chargers to be added.
+    """
+    management: NotRequired[EnergyManagement | None]
+    """
+    Energy management of the service. Not stated: none.
+    """
+    shared_circuits: NotRequired[list[SharedCircuit] | None]
+    """
+    Circuits that several of the chargers share.
     """
 
 

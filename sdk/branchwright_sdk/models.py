@@ -7,6 +7,102 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, ConfigDict, Field
 from typing_extensions import TypeAliasType
 
+SettingsAItem = TypeAliasType("SettingsAItem", Annotated[float, Field(gt=0.0, le=1000.0)])
+
+
+class AddedCharger(BaseModel):
+    """
+    A charger that is to be added.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader; nothing depends on it.
+    """
+    charging_current_a: Annotated[float, Field(gt=0.0, le=1000.0)]
+    """
+    Continuous current that it is set to, A.
+    """
+    rated_current_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Current on its nameplate, A. Not stated: the charging current is taken for it.
+    """
+    setting_access: Literal["restricted", "unrestricted"] | None = None
+    """
+    Whether the current setting is reachable only by a tool, key, seal or password. Not stated: unknown.
+    """
+    connection: Literal["hardwired", "receptacle"] | None = None
+    """
+    How it is connected; an edition may let a setting count for hardwired ones alone.
+    """
+    settings_a: Annotated[list[SettingsAItem] | None, Field(max_length=100, min_length=1)] = None
+    """
+    Currents that it can be set to, A. Not stated: whole amperes from 6, and its rated current.
+    """
+    managed: bool | None = None
+    """
+    Whether the management controls it. Not stated: it does where there is one.
+    """
+    circuit_breaker_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Breaker of its own branch circuit, A. Not stated: not judged.
+    """
+
+
+class Appliance(BaseModel):
+    """
+    An appliance that is no cooking appliance, dryer, heating, cooling or charger.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: bool | None = None
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_va: Annotated[float, Field(gt=0.0, le=1000000.0)]
+    """
+    Nameplate rating, VA; of a heating appliance its W.
+    """
+    fastened_in_place: bool | None = None
+    """
+    Whether it is fastened in place or permanently connected. Not stated: unknown, and no reduction is taken for it.
+    """
+    on_own_circuit: bool | None = None
+    """
+    Whether a portable one is on a circuit of its own; without one it is part of the general load. Not stated: unknown, and it is counted.
+    """
+    motor: bool | None = None
+    """
+    Whether it is a motor or driven by one. Not stated: taken as none, and verified.
+    """
+    motor_va: Annotated[float | None, Field(gt=0.0, le=1000000.0)] = None
+    """
+    Part of the rating that the motor takes, VA. Not stated: all of it.
+    """
+    motor_hp: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Rating of the motor, hp. Not stated: the rating in VA alone decides.
+    """
+    voltage_v: Annotated[float | None, Field(ge=100.0, le=250.0)] = None
+    """
+    Rated voltage, V: near 120 from line to neutral, near 208 or 240 between lines. Not stated: the neutral is taken to carry it.
+    """
+    uses_neutral: bool | None = None
+    """
+    Whether one between lines needs the neutral as well. Not stated: it does not.
+    """
+
 
 class Conductors(BaseModel):
     """
@@ -31,6 +127,60 @@ class Conductors(BaseModel):
     """
 
 
+class CookingAppliance(BaseModel):
+    """
+    A household electric cooking appliance.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: bool | None = None
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    kind: Literal["range", "wall-oven", "counter-cooking-unit"]
+    """
+    Range with oven and top in one, wall-mounted oven, or counter-mounted unit.
+    """
+    rating_w: Annotated[float, Field(gt=0.0, le=1000000.0)]
+    """
+    Nameplate rating, W.
+    """
+
+
+class Cooling(BaseModel):
+    """
+    Air conditioning or another cooling load that is no heat pump.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: bool | None = None
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_va: Annotated[float, Field(gt=0.0, le=1000000.0)]
+    """
+    Nameplate rating, VA.
+    """
+    motor_va: Annotated[float | None, Field(gt=0.0, le=1000000.0)] = None
+    """
+    Part of the rating that its largest motor takes, VA. Not stated: all of it.
+    """
+
+
 CurrentsAItem = TypeAliasType("CurrentsAItem", Annotated[float, Field(ge=6.0, le=80.0)])
 
 
@@ -47,6 +197,138 @@ class Depth(BaseModel):
     unit: Literal["ft", "in", "m", "mm"]
 
 
+class Dryer(BaseModel):
+    """
+    A household electric clothes dryer that is not on the laundry circuit.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: bool | None = None
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_w: Annotated[float, Field(gt=0.0, le=1000000.0)]
+    """
+    Nameplate rating, W.
+    """
+
+
+class DwellingCharger(BaseModel):
+    """
+    A charger as a load of the dwelling.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: bool | None = None
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    charging_current_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Continuous current that it is set to, A.
+    """
+    rated_current_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Current on its nameplate, A. Not stated: the charging current is taken for it.
+    """
+    nameplate_va: Annotated[float | None, Field(gt=0.0, le=1000000.0)] = None
+    """
+    Load on its nameplate, VA. Not stated: the current times the voltage.
+    """
+    setting_access: Literal["restricted", "unrestricted"] | None = None
+    """
+    Whether the current setting is reachable only by a tool, key, seal or password. Not stated: unknown.
+    """
+    connection: Literal["hardwired", "receptacle"] | None = None
+    """
+    How it is connected; an edition may let a setting count for hardwired ones alone. Not stated: hardwired.
+    """
+    managed_by: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of the load management that holds it. Not stated: none does.
+    """
+
+
+class DwellingService(BaseModel):
+    """
+    The service or feeder of the dwelling.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    rating_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Rating of the service, A. Not stated: not judged.
+    """
+    system: Literal["split-phase-120-240", "wye-208y-120"]
+    """
+    240 V between the lines of a split-phase system, or 208 V between two of a wye.
+    """
+    phases: Literal[1, 3] | None = None
+    """
+    Phases of the service; 3 on a wye system only. Not stated: 1.
+    """
+    conductor_ampacity_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Ampacity of the service or feeder conductors, A; for the optional method. Not stated: what the rating asks for at least.
+    """
+
+
+class EnergyManagement(BaseModel):
+    """
+    Equipment that holds the current of the whole service below a setting by lowering the chargers.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    control_setting_a: Annotated[float, Field(gt=0.0, le=6000.0)]
+    """
+    Current of the service that it holds, per line, A.
+    """
+    fail_safe_current_a: Annotated[float | None, Field(ge=0.0, le=1000.0)] = None
+    """
+    What each managed charger may draw when it has lost its monitor, A; 0 where it stops. Not stated: unknown.
+    """
+    monitored_legs: Annotated[int | None, Field(ge=0, le=12)] = None
+    """
+    Ungrounded conductors of the service with a monitor. Not stated: unknown.
+    """
+    monitor_position: Literal["supply-side-of-generation", "load-side-of-generation"] | None = None
+    """
+    Where the monitors sit, seen from a source that feeds back. Not stated: unknown.
+    """
+    listed: bool | None = None
+    """
+    Whether it is listed for energy management. Not stated: unknown.
+    """
+    link_loss_tested: bool | None = None
+    """
+    Whether the lost link was tested on site. Not stated: unknown.
+    """
+    access: Literal["restricted", "unrestricted"] | None = None
+    """
+    Who can reach its settings. Not stated: unknown.
+    """
+
+
 class Hardwired(BaseModel):
     """
     The charger is wired to the circuit permanently.
@@ -57,6 +339,98 @@ class Hardwired(BaseModel):
         validate_by_name=True,
     )
     kind: Literal["hardwired"]
+
+
+class HeatPump(BaseModel):
+    """
+    A heat pump; it cools as well.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: bool | None = None
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    compressor_va: Annotated[float, Field(gt=0.0, le=1000000.0)]
+    """
+    Nameplate rating of the compressor and its fans, VA.
+    """
+    supplemental_heat_w: Annotated[float | None, Field(gt=0.0, le=1000000.0)] = None
+    """
+    Nameplate rating of its supplemental electric heat, W. Not stated: it has none.
+    """
+    interlocked: bool | None = None
+    """
+    Whether the compressor is kept from running together with the supplemental heat. Not stated: it is not.
+    """
+
+
+EnergyWhItem = TypeAliasType(
+    "EnergyWhItem", Annotated[float | None, Field(ge=-1000000000.0, le=1000000000.0)]
+)
+
+
+LegCurrentsAItemItem = TypeAliasType(
+    "LegCurrentsAItemItem", Annotated[float | None, Field(ge=-1000000.0, le=1000000.0)]
+)
+
+
+LegCurrentsAItem = TypeAliasType(
+    "LegCurrentsAItem",
+    Annotated[list[LegCurrentsAItemItem], Field(max_length=210240, min_length=1)],
+)
+
+
+class HouseLoad(BaseModel):
+    """
+    What the house draws without the chargers; state either energy_wh or leg_currents_a.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    start: Annotated[
+        str,
+        Field(
+            max_length=25,
+            pattern="^(19[789]|20[0-9]|21[0-8])[0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])T([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?(Z|[+-](0[0-9]|1[0-4]):[0-5][0-9])$",
+        ),
+    ]
+    """
+    Start of the first interval, with its offset.
+    """
+    interval_minutes: Literal[1, 2, 3, 5, 6, 10, 12, 15, 20, 30, 60]
+    """
+    Length of every interval, minutes.
+    """
+    time_zone: Annotated[str, Field(max_length=64, min_length=1)]
+    """
+    IANA name of the zone by whose clock vehicles come and go.
+    """
+    energy_wh: Annotated[list[EnergyWhItem] | None, Field(max_length=210240, min_length=1)] = None
+    """
+    Energy of the whole house in each interval, Wh; null where the reading is missing.
+    """
+    leg_assumption: Literal["balanced", "all-on-one-leg"] | None = None
+    """
+    How the energy lies on the ungrounded conductors. Not stated: balanced, which is to be verified.
+    """
+    power_factor: Annotated[float | None, Field(gt=0.0, le=1.0)] = None
+    """
+    Power factor of the house, to turn energy into current. Not stated: 1.
+    """
+    leg_currents_a: Annotated[list[LegCurrentsAItem] | None, Field(max_length=3, min_length=2)] = None
+    """
+    Current of each ungrounded conductor in each interval, A; null where it is missing. One list for each: two, or three of a three-phase service.
+    """
 
 
 class InstalledDisconnect(BaseModel):
@@ -86,6 +460,53 @@ class Length(BaseModel):
     unit: Literal["ft", "in", "m", "mm"]
 
 
+class LoadManagement(BaseModel):
+    """
+    Equipment that holds the current of several chargers together below a setting.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    control_setting_a: Annotated[float, Field(gt=0.0, le=1000.0)]
+    """
+    Current that its chargers may draw together, A.
+    """
+
+
+class Management(BaseModel):
+    """
+    The energy management that holds the largest leg at or below a setting by lowering the chargers.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    control_setting_a: Annotated[float, Field(gt=0.0, le=6000.0)]
+    """
+    Current of the service that it holds, per leg, A.
+    """
+    margin_a: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
+    """
+    What it keeps free below the setting, A. Not stated: 0.
+    """
+    response_s: Annotated[float | None, Field(ge=0.0, le=86400.0)] = None
+    """
+    Time until the chargers have followed a change of the house's load, s. Not stated: less than an interval, which is to be verified. One shorter than an interval cannot be seen in it.
+    """
+    resume_delay_minutes: Annotated[float | None, Field(ge=0.0, le=1440.0)] = None
+    """
+    Time with enough current left before charging resumes after a pause, minutes; counted in whole intervals, upwards. Not stated: 15.
+    """
+    sharing: Literal["equal", "first-come", "earliest-departure"] | None = None
+    """
+    How several vehicles share what is left. equal: alike, in whole amperes; those that came last pause where there is too little for all. first-come, earliest-departure: each in turn takes what it can. Not stated: equal.
+    """
+
+
 class Markings(BaseModel):
     """
     What the charger's label or manual says.
@@ -102,6 +523,50 @@ class Markings(BaseModel):
     forbids_gfci_breaker: bool | None = None
     """
     Whether the manufacturer forbids a ground-fault breaker.
+    """
+
+
+class MeasuredExistingLoad(BaseModel):
+    """
+    The existing load by measured demand: the greatest demand of a record, and what is known of the record.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["measured"]
+    measured_demand_w: Annotated[float, Field(ge=0.0, le=10000000.0)]
+    """
+    Greatest demand of the record, W, as the mean over the averaging interval.
+    """
+    averaging_minutes: Annotated[float, Field(gt=0.0, le=1440.0)]
+    """
+    Averaging interval of the record, minutes.
+    """
+    days: Annotated[float, Field(ge=0.0, le=36525.0)]
+    """
+    Days from its begin to its end.
+    """
+    coverage_percent: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
+    """
+    Readings that are there, percent of those that should be. Not stated: unknown.
+    """
+    has_generation: bool | None = None
+    """
+    Whether generation or peak shaving behind the meter can hide load. Not stated: unknown.
+    """
+    occupied: bool | None = None
+    """
+    Whether the building was occupied in use during the record. Not stated: unknown.
+    """
+    seasonal_load_va: Annotated[float | None, Field(ge=0.0, le=10000000.0)] = None
+    """
+    Load that belongs to another season than the record's, VA, added to it; the larger of heating and cooling. 0: the record has it. Not stated: unknown.
+    """
+    fifteen_minute_bound_w: Annotated[float | None, Field(ge=0.0, le=10000000.0)] = None
+    """
+    What no 15-minute demand can have exceeded, W, from the readings themselves. Not stated: computed from the greatest demand alone.
     """
 
 
@@ -187,6 +652,292 @@ class Readings(BaseModel):
     ] = None
 
 
+EnergyWhItem1 = TypeAliasType(
+    "EnergyWhItem1",
+    Annotated[float | None, Field(ge=-1000000000000.0, le=1000000000000.0)],
+)
+
+
+PowerWItem = TypeAliasType(
+    "PowerWItem",
+    Annotated[float | None, Field(ge=-1000000000000.0, le=1000000000000.0)],
+)
+
+
+class RegularSeries(BaseModel):
+    """
+    Values one after another; state either energy_wh or power_w.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["regular"]
+    start: Annotated[
+        str,
+        Field(
+            max_length=40,
+            pattern="^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}(:[0-9]{2}(\\.[0-9]{1,9})?)?(Z|[+-][0-9]{2}:[0-9]{2})?$",
+        ),
+    ]
+    """
+    Start of the first interval.
+    """
+    interval_minutes: Annotated[int, Field(ge=1, le=1440)]
+    """
+    Length of every interval.
+    """
+    energy_wh: Annotated[list[EnergyWhItem1] | None, Field(max_length=210240, min_length=1)] = None
+    """
+    Energy of each interval, Wh; null where it is missing.
+    """
+    power_w: Annotated[list[PowerWItem] | None, Field(max_length=210240, min_length=1)] = None
+    """
+    Average power over each interval, W; null where it is missing.
+    """
+
+
+class ServiceConductors(BaseModel):
+    """
+    The ungrounded service conductors.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    material: Literal["copper", "aluminum"] | None = None
+    """
+    Metal of the conductors. Needed with the size.
+    """
+    size: (
+        Literal[
+            "14 AWG",
+            "12 AWG",
+            "10 AWG",
+            "8 AWG",
+            "6 AWG",
+            "4 AWG",
+            "3 AWG",
+            "2 AWG",
+            "1 AWG",
+            "1/0 AWG",
+            "2/0 AWG",
+            "3/0 AWG",
+            "4/0 AWG",
+            "250 kcmil",
+        ]
+        | None
+    ) = None
+    """
+    Size of each of them. Not stated: their ampacity is taken as stated.
+    """
+    ampacity_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Ampacity after correction and adjustment, A: for larger sizes and for sets in parallel. It counts where both are stated.
+    """
+    conductor_temperature_rating_c: Literal[60, 75, 90] | None = None
+    """
+    Temperature rating printed on the conductors, degC. Not stated: 75.
+    """
+    terminal_temperature_rating_c: Literal[60, 75, 90] | None = None
+    """
+    Lowest conductor temperature that the terminals at both ends are marked for, degC. Not stated: taken as unmarked.
+    """
+    ambient_c: Annotated[float | None, Field(ge=-60.0, le=120.0)] = None
+    """
+    Ambient temperature where they lie, degC. Not stated: that of the ampacity table.
+    """
+    current_carrying_conductors: Annotated[int | None, Field(ge=1, le=100)] = None
+    """
+    Current-carrying conductors in their raceway or cable. Not stated: up to three.
+    """
+    carry_entire_load: bool | None = None
+    """
+    Whether they carry the entire load of one dwelling unit. Not stated: unknown.
+    """
+
+
+class Session(BaseModel):
+    """
+    When a vehicle comes and goes on some weekdays, and what it needs each time.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    weekdays: Annotated[
+        list[Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]],
+        Field(max_length=7, min_length=1),
+    ]
+    """
+    Days of arrival; one stated twice counts once.
+    """
+    arrival: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock.
+    """
+    departure: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock; at or before the arrival: on the next day.
+    """
+    energy_kwh: Annotated[float, Field(gt=0.0, le=1000.0)]
+    """
+    Energy that it needs each time, kWh.
+    """
+    basis: Literal["wall", "battery"] | None = None
+    """
+    Whether energy_kwh is taken at the wall, losses included, or arrives in the battery. Not stated: battery, which needs more.
+    """
+
+
+Charger1 = TypeAliasType("Charger1", Annotated[int, Field(ge=0, le=199)])
+
+
+class SharedCircuit(BaseModel):
+    """
+    One branch circuit that several of the chargers share under management.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    chargers: Annotated[list[Charger1], Field(max_length=200, min_length=2)]
+    """
+    Places of its chargers in the list, from 0.
+    """
+    breaker_a: Annotated[float, Field(gt=0.0, le=6000.0)]
+    """
+    Breaker of the circuit, A.
+    """
+    control_setting_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Current that the management lets them draw together, A. Not stated: unknown.
+    """
+    fail_safe_current_a: Annotated[float | None, Field(ge=0.0, le=1000.0)] = None
+    """
+    What each of them may draw when it has lost the others, A; 0 where it stops. Not stated: unknown.
+    """
+    listed: bool | None = None
+    """
+    Whether the management is listed for it. Not stated: unknown.
+    """
+
+
+class SpaceHeating(BaseModel):
+    """
+    Fixed electric space heating apart from heat pumps.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader. The same name in two lists is one thing listed twice.
+    """
+    new: bool | None = None
+    """
+    Whether it is being added. Not stated: it is there already.
+    """
+    rating_w: Annotated[float, Field(gt=0.0, le=1000000.0)]
+    """
+    Nameplate rating of all its units together, W.
+    """
+    kind: Literal["central", "separately-controlled", "thermal-storage"] | None = None
+    """
+    How it is controlled; thermal-storage is any that runs continuously at its full rating. Not stated: separately-controlled where a number of units is, else central.
+    """
+    separately_controlled_units: Annotated[int | None, Field(ge=1, le=100)] = None
+    """
+    Units with a control each. Not stated: one.
+    """
+
+
+class StampedReading(BaseModel):
+    """
+    One reading with its time. A plain dictionary, since there may be two hundred thousand of them.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    at: Annotated[
+        str,
+        Field(
+            max_length=40,
+            pattern="^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}(:[0-9]{2}(\\.[0-9]{1,9})?)?(Z|[+-][0-9]{2}:[0-9]{2})?$",
+        ),
+    ]
+    """
+    Start or end of its interval, by stamps_at.
+    """
+    value: Annotated[float | None, Field(ge=-1000000000000.0, le=1000000000000.0)]
+    """
+    Null where the meter gave none.
+    """
+    quality: (
+        Literal["measured", "edited", "estimated", "questionable", "derived", "projected", "mixed", "unknown"]
+        | None
+    ) = None
+    """
+    How the value came about. Not stated: measured.
+    """
+
+
+class StampedSeries(BaseModel):
+    """
+    Readings that each bear their time, in any order.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["stamped"]
+    unit: Literal["energy-wh", "energy-kwh", "power-w", "power-kw", "register-wh", "register-kwh"]
+    """
+    What the values are: energy of each interval, average power over it, or the register of the meter at the stamp.
+    """
+    stamps_at: Literal["start", "end"] | None = None
+    """
+    Whether a stamp is the start or the end of its interval. Not stated: start, which is to be verified.
+    """
+    interval_minutes: Annotated[int | None, Field(ge=1, le=1440)] = None
+    """
+    Length of every interval. Not stated: the commonest step from stamp to stamp.
+    """
+    readings: Annotated[list[StampedReading], Field(max_length=210240, min_length=1)]
+
+
+class StudiedService(BaseModel):
+    """
+    The service that house and chargers share.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    system: Literal["split-phase-120-240", "wye-208y-120"]
+    """
+    240 V between the lines of a split-phase system, or 208 V between two of a wye.
+    """
+    phases: Literal[1, 3] | None = None
+    """
+    Phases of the service; 3 on a wye system only. Not stated: 1.
+    """
+    rating_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Rating of the service, A. Not stated: not judged.
+    """
+
+
 class Supply(BaseModel):
     """
     The system that the circuit is taken from.
@@ -266,6 +1017,29 @@ class Underground(BaseModel):
     under: Literal["soil", "dwelling-driveway", "street", "building", "concrete"]
     """
     What lies above it. concrete: an exterior slab at least 4 in thick without vehicles; dwelling-driveway: of a one- or two-family dwelling.
+    """
+
+
+class Vehicle(BaseModel):
+    """
+    What is known of the vehicle.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    battery_kwh: Annotated[float | None, Field(gt=0.0, le=2000.0)] = None
+    """
+    Usable energy of the battery, kWh. Not stated: not judged.
+    """
+    onboard_limit_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Greatest current that its onboard charger takes, A. Not stated: no limit.
+    """
+    charging_efficiency: Annotated[float | None, Field(ge=0.5, le=1.0)] = None
+    """
+    Energy into the battery over energy at the wall. Not stated: 0.85.
     """
 
 
@@ -440,6 +1214,41 @@ class CurrentChange(BaseModel):
     """
 
 
+class DayInterval(BaseModel):
+    """
+    One interval of the worst day.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    at: str
+    """
+    Start, local time with its offset.
+    """
+    house_a: float | None
+    """
+    House on its largest leg, A; null where the reading is missing.
+    """
+    available_a: float
+    """
+    Whole amperes that the management leaves to the chargers; 0 while they pause.
+    """
+    charging_a: float
+    """
+    What all chargers draw together, A.
+    """
+    total_a: float | None
+    """
+    Both together, A.
+    """
+    vehicles: int
+    """
+    Vehicles that are there and still need energy.
+    """
+
+
 class DesignedRaceway(BaseModel):
     """
     The raceway of a segment.
@@ -597,6 +1406,49 @@ class ExistingCircuit(BaseModel):
     """
 
 
+class Fault(BaseModel):
+    """
+    A reading, line or entry that could not be taken as it stands.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    at: str
+    """
+    Where: JSON pointer, line and column, or entry.
+    """
+    message: str
+    """
+    What is wrong with it, in one sentence.
+    """
+    given: str | None
+    """
+    What stands there, at most 200 characters.
+    """
+
+
+class Gap(BaseModel):
+    """
+    A time without readings.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    from_: Annotated[str, Field(alias="from")]
+    """
+    Start of the first missing interval.
+    """
+    to: str
+    """
+    End of the last missing interval.
+    """
+    minutes: int
+
+
 class GovernedBy(BaseModel):
     """
     The rule that set each size.
@@ -706,6 +1558,88 @@ class Label(BaseModel):
     why: str
 
 
+class LargestChargingCurrent(BaseModel):
+    """
+    The largest current that every added charger can be set to, all alike.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    unmanaged: float | None
+    """
+    Without management, A: a setting that they have, access to it restricted where the edition asks for that. Null where none fits.
+    """
+    managed: float | None
+    """
+    Under listed management of the service, A, while the house leaves room for it. Null where not even the house alone fits.
+    """
+
+
+class LoadItem(BaseModel):
+    """
+    One load that a method counts, before any demand factor.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    group: str
+    """
+    Which lines it is part of. Known values: lighting, cooking, dryers, appliances, heating, cooling, largest-motor, chargers, pool; others may be added.
+    """
+    item: str
+    """
+    What it is, in words.
+    """
+    pointer: str | None
+    """
+    JSON pointer of the field of the request that states it, if one does.
+    """
+    connected_va: float
+    """
+    Its load as the edition counts it, VA.
+    """
+
+
+class LoadLine(BaseModel):
+    """
+    One line of a load calculation. The connected loads of a group's lines are those of its items.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    group: str
+    """
+    What the line belongs to. Known values: lighting, cooking, dryers, appliances, heating, cooling, largest-motor, chargers, pool; others may be added.
+    """
+    item: str
+    """
+    What it is, in words.
+    """
+    pointer: str | None
+    """
+    JSON pointer of the field of the request that it rests on; null where several do.
+    """
+    connected_va: float
+    """
+    Load before the demand factor, VA.
+    """
+    demand_factor: float
+    """
+    Demand over connected load; 0 for a load that is left out. Where a table prints the demand itself, the factor that it comes to.
+    """
+    demand_va: float
+    """
+    What counts, VA. The demands of a method add up to its total.
+    """
+    citation: Citation
+
+
 class Measure(BaseModel):
     """
     A length or torque with its unit.
@@ -717,6 +1651,125 @@ class Measure(BaseModel):
     )
     value: float
     unit: str
+
+
+class MeasuredLoad(BaseModel):
+    """
+    The existing load as a service-capacity review takes it; what the readings cannot tell is null.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    kind: str
+    """
+    measured
+    """
+    measured_demand_w: float
+    averaging_minutes: int
+    days: float
+    coverage_percent: float
+    has_generation: bool | None
+    occupied: bool | None
+    """
+    Null: to be stated by the caller.
+    """
+    seasonal_load_va: float | None
+    """
+    Null: to be stated by the caller.
+    """
+    fifteen_minute_bound_w: float | None
+
+
+class MethodAnswer(BaseModel):
+    """
+    The load by one method.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    method: str
+    """
+    The method. Known values: standard, optional-new, optional-existing; others may be added.
+    """
+    permitted: bool | None
+    """
+    Whether the method may be used here; null where a fact is missing.
+    """
+    why: str
+    """
+    Why it may, may not, or cannot be told.
+    """
+    items: list[LoadItem]
+    """
+    The loads one by one.
+    """
+    lines: list[LoadLine]
+    """
+    The calculation line by line.
+    """
+    total_va: float | None
+    """
+    Sum of the demands, to a millionth of a VA; null where a load is undetermined.
+    """
+    current_a: float | None
+    """
+    Line current of the total, unrounded; null without a voltage.
+    """
+    rounded_current_a: float | None
+    """
+    The same, rounded as the edition does.
+    """
+    least_service_rating_a: float | None
+    """
+    Least standard rating for that current, and no less than the edition asks of any service; null where none is made.
+    """
+    neutral_lines: list[LoadLine]
+    """
+    The neutral's load line by line; by every method the same.
+    """
+    neutral_va: float | None
+    """
+    Load of the neutral, VA.
+    """
+    neutral_current_a: float | None
+    """
+    Current of the neutral, unrounded, after the reduction of a large one.
+    """
+    rounded_neutral_current_a: float | None
+    """
+    The same, rounded as the edition does.
+    """
+    verdict: str | None
+    """
+    By this method alone; null where no rating of the service is stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+
+
+class MonthOfData(BaseModel):
+    """
+    What a calendar month holds of the series.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    month: str
+    """
+    Year and month, by the series' zone.
+    """
+    coverage_percent: float
+    """
+    Intervals with a reading, of those between the series' first and last.
+    """
+    kwh: float
+    """
+    Energy of the readings, kWh.
+    """
 
 
 class Need(BaseModel):
@@ -742,6 +1795,37 @@ class Neutral(BaseModel):
         validate_by_name=True,
     )
     size: str
+
+
+class NormalisedSeries(BaseModel):
+    """
+    The readings in their order on one grid of time.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    start: str
+    """
+    Start of the first interval, ISO 8601 with offset.
+    """
+    interval_minutes: int
+    """
+    Length of every interval.
+    """
+    unit: str
+    """
+    Unit of the values: Wh.
+    """
+    energy_wh: list[float | None]
+    """
+    Energy of each interval, Wh; null where it is missing.
+    """
+    zone: str | None
+    """
+    Zone of months and days; null where only offsets are known.
+    """
 
 
 class OtherReading(BaseModel):
@@ -904,6 +1988,20 @@ class RuleSummary(BaseModel):
     question: str
 
 
+class SettingPoint(BaseModel):
+    """
+    What one control setting would do, all else alike.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    control_setting_a: float
+    nights_met: int
+    share_met_percent: float
+
+
 class ShutoffNeed(BaseModel):
     """
     Whether an emergency shutoff is asked for, and why.
@@ -918,6 +2016,45 @@ class ShutoffNeed(BaseModel):
     Null where a fact is missing.
     """
     why: str
+
+
+class Smallest(BaseModel):
+    """
+    The smallest setting, and the service for it.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    control_setting_a: float | None
+    """
+    Smallest control setting found at which every night is met, A; null if none is.
+    """
+    resolution_a: float
+    """
+    Step of the settings that were tried below it, A. With equal sharing a larger setting may meet fewer nights, so that a smaller one between those tried is possible.
+    """
+    is_least: bool
+    """
+    Whether every smaller whole-ampere setting is known to miss a night.
+    """
+    settings_tried: int
+    """
+    Settings that were simulated for curve and search.
+    """
+    house_alone_a: float
+    """
+    Greatest current of the house alone on its largest leg, A.
+    """
+    service_rating_a: float | None
+    """
+    Smallest standard rating for that setting by the edition's factor, and for what the house alone draws at the same factor, A. Null without a setting or beyond the last standard rating.
+    """
+    why: str
+    """
+    How they were found, in words.
+    """
 
 
 class StepInput(BaseModel):
@@ -939,7 +2076,156 @@ class StepInput(BaseModel):
     """
     from_: Annotated[str, Field(alias="from")]
     """
-    request:<JSON pointer into the request>, design:<JSON pointer into the design>, codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>.
+    request:<JSON pointer into the request>, design:<JSON pointer into the design>, series:<JSON pointer into the series>, codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>.
+    """
+
+
+class StudiedCharger(BaseModel):
+    """
+    All sessions of one charger. Energy is at the wall.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    charger: int
+    """
+    Its place in the request, from 0.
+    """
+    name: str | None
+    sessions: int
+    sessions_met: int
+    needed_kwh: float
+    delivered_kwh: float
+    unmet_kwh: float
+    hours_paused: float
+
+
+class StudiedNight(BaseModel):
+    """
+    The sessions that begin on one local date, of all chargers together. Energy is at the wall.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    """
+    Local date of arrival.
+    """
+    sessions: int
+    """
+    Sessions that begin on it.
+    """
+    sessions_met: int
+    """
+    Those whose vehicle got what it needs.
+    """
+    needed_kwh: float
+    delivered_kwh: float
+    unmet_kwh: float
+    hours_paused: float
+    """
+    Hours in which a vehicle waited for current, summed over the vehicles: too little left, a resume delay, a turn of others or a missing reading.
+    """
+    greatest_total_current_a: float
+    """
+    Greatest current of the largest leg while a vehicle was there, A.
+    """
+    met: bool
+    """
+    Whether every session of the night was met.
+    """
+
+
+class StudiedSession(BaseModel):
+    """
+    One session of one vehicle. Energy is at the wall.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    """
+    Local date of arrival.
+    """
+    charger: int
+    """
+    Its place in the request, from 0.
+    """
+    session: int
+    """
+    The session's place at that charger, from 0.
+    """
+    arrival: str
+    """
+    Local time with its offset.
+    """
+    departure: str
+    """
+    Local time with its offset.
+    """
+    needed_kwh: float
+    delivered_kwh: float
+    unmet_kwh: float
+    hours_paused: float
+
+
+class StudiedYear(BaseModel):
+    """
+    All the readings, whether they are a year or not. Energy is at the wall.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    days: float
+    """
+    Length of the readings in days of 24 h.
+    """
+    nights: int
+    """
+    Local dates of arrival whose sessions all lie in the readings.
+    """
+    nights_met: int
+    share_met_percent: float | None
+    """
+    Null without a night.
+    """
+    sessions: int
+    sessions_met: int
+    sessions_left_out: int
+    """
+    Sessions of dates on which one begins before the readings or ends after them; not simulated.
+    """
+    worst_night: StudiedNight | None
+    """
+    Most energy unmet; of those alike the most hours paused, then the earliest.
+    """
+    energy_needed_kwh: float
+    energy_delivered_kwh: float
+    unmet_kwh: float
+    hours_paused: float
+    greatest_total_current_a: float | None
+    """
+    Greatest current of the largest leg while a vehicle charged, A. Null if none did.
+    """
+    greatest_house_current_a: float | None
+    """
+    Greatest current of the house alone on its largest leg, A.
+    """
+    hours_house_above_setting: float
+    """
+    Hours in which the house alone draws more than the control setting.
+    """
+    intervals_without_reading: int
+    """
+    Intervals whose reading is missing; nothing charges in them.
     """
 
 
@@ -1041,6 +2327,34 @@ class ToVerify(BaseModel):
     """
 
 
+class TypicalFactor(BaseModel):
+    """
+    By how much a 15-minute peak exceeds the peak at this resolution, as published; it decides nothing.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    low: float
+    median: float
+    high: float
+    source: str
+
+
+class UnevenDay(BaseModel):
+    """
+    A local day that is not 24 hours long.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    hours: float
+
+
 class UngroundedConductors(BaseModel):
     """
     The conductors from the breaker's poles to the charger.
@@ -1071,6 +2385,55 @@ class VoltageDrop(BaseModel):
     volts: float
     percent: float
     method: str
+
+
+class WayToFit(BaseModel):
+    """
+    One way to make the chargers fit, judged again with the same rules.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    way: str
+    """
+    What is done. Known values: lower-setting, energy-management, shared-circuit, panel-upgrade, service-upgrade; others may be added.
+    """
+    charging_current_a: float
+    """
+    Largest current of each charger that this way leaves, A.
+    """
+    why: str
+    """
+    What it takes, and what it gives.
+    """
+    upgrade_to_a: float | None
+    """
+    Standard rating of what is replaced, A; null where nothing is.
+    """
+    changes: list[RemedyChange]
+    """
+    The changes to the request as they were judged again.
+    """
+    verdict: str
+    """
+    Verdict of the whole review with these changes. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+
+
+class WorstDay(BaseModel):
+    """
+    The day of the worst night: from its local midnight to the next, or to the last departure of the night.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    control_setting_a: float
+    intervals: list[DayInterval]
 
 
 class Cable(BaseModel):
@@ -1138,6 +2501,37 @@ class Cable(BaseModel):
     """
     Whether MC cable is listed for wet locations. Not stated: unknown.
     """
+
+
+class Dwelling(BaseModel):
+    """
+    One dwelling unit and what stands in it. A list that is not stated is empty.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    floor_area_ft2: Annotated[float | None, Field(ge=0.0, le=1000000.0)] = None
+    """
+    Floor area by the outside dimensions, without open porches, garages and spaces that cannot be made use of, ft2. Not stated: unknown, and no method gives a total.
+    """
+    small_appliance_circuits: Annotated[int | None, Field(ge=0, le=100)] = None
+    """
+    Small-appliance branch circuits. Not stated: the least that the edition asks for.
+    """
+    laundry_circuits: Annotated[int | None, Field(ge=0, le=100)] = None
+    """
+    Laundry branch circuits. Not stated: the least that the edition asks for.
+    """
+    ranges: Annotated[list[CookingAppliance] | None, Field(max_length=100)] = None
+    dryers: Annotated[list[Dryer] | None, Field(max_length=100)] = None
+    appliances: Annotated[list[Appliance] | None, Field(max_length=100)] = None
+    heating: Annotated[list[SpaceHeating] | None, Field(max_length=100)] = None
+    cooling: Annotated[list[Cooling] | None, Field(max_length=100)] = None
+    heat_pumps: Annotated[list[HeatPump] | None, Field(max_length=100)] = None
+    chargers: Annotated[list[DwellingCharger] | None, Field(max_length=100)] = None
+    load_management: Annotated[list[LoadManagement] | None, Field(max_length=100)] = None
 
 
 class Installed(BaseModel):
@@ -1222,6 +2616,189 @@ class Installed(BaseModel):
     Whether the adjusted current is on the label.
     """
     torque_records: Annotated[list[TorqueRecord] | None, Field(max_length=50)] = None
+
+
+class IntervalDataRequest(BaseModel):
+    """
+    What do these meter readings say of the demand?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | None = None
+    """
+    The code edition whose conditions of a measured demand are applied. Not stated: the findings that rest on them are undetermined.
+    """
+    jurisdiction: Annotated[str | None, Field(max_length=200, min_length=1)] = None
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: Readings | None = None
+    time_zone: Annotated[str | None, Field(max_length=64, min_length=1)] = None
+    """
+    IANA name of the zone of stamps that bear no offset, and of months and days. Not stated: stamps need an offset.
+    """
+    system: Literal["split-phase-120-240", "wye-208y-120"] | None = None
+    """
+    System that the meter measures, for amperes. Not stated: amperes are left out.
+    """
+    phases: Literal[1, 3] | None = None
+    """
+    Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+    """
+    has_generation: bool | None = None
+    """
+    Whether the premises have solar or other generation, or storage. Not stated: unknown.
+    """
+    leg_assumption: Literal["balanced", "all-on-one-leg"] | None = None
+    """
+    How the demand lies on the legs, for amperes. Not stated: balanced, which is to be verified.
+    """
+    series: Annotated[RegularSeries | StampedSeries, Field(discriminator="kind")]
+
+
+class LoadCalculationRequest(BaseModel):
+    """
+    What is this dwelling's load by each permitted method?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    Code edition to apply.
+    """
+    jurisdiction: Annotated[str | None, Field(max_length=200, min_length=1)] = None
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: Readings | None = None
+    occupancy: Literal["one-family", "two-family", "multifamily", "other"] | None = None
+    """
+    Kind of building; decides on the least service. Not stated: one-family.
+    """
+    service: DwellingService | None = None
+    """
+    Not stated: loads that need a voltage and all currents are undetermined.
+    """
+    dwelling: Dwelling
+    methods: Annotated[
+        list[Literal["standard", "optional-new", "optional-existing"]] | None,
+        Field(max_length=3, min_length=1),
+    ] = None
+    """
+    Methods to calculate by. Not stated: all. One that is named twice is calculated once.
+    """
+
+
+class ManagedCharger(BaseModel):
+    """
+    A charger that the management controls, and the vehicle that comes to it.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    For the reader; nothing depends on it.
+    """
+    charging_current_a: Annotated[float, Field(gt=0.0, le=1000.0)]
+    """
+    Continuous current that it is set to, A.
+    """
+    circuit_breaker_a: Annotated[float, Field(gt=0.0, le=6000.0)]
+    """
+    Breaker of its branch circuit, A.
+    """
+    phases: Literal[1, 3] | None = None
+    """
+    Phases that it uses; 3 on a three-phase service only. Not stated: 1.
+    """
+    vehicle: Vehicle | None = None
+    sessions: Annotated[list[Session], Field(max_length=21, min_length=1)]
+    """
+    The vehicle's week. No two may overlap.
+    """
+
+
+class ManagedChargingRequest(BaseModel):
+    """
+    What does load-managed charging deliver, night by night?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    The code edition that the answer applies.
+    """
+    jurisdiction: Annotated[str | None, Field(max_length=200, min_length=1)] = None
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: Readings | None = None
+    service: StudiedService
+    house_load: HouseLoad
+    chargers: Annotated[list[ManagedCharger], Field(max_length=200, min_length=1)]
+    """
+    The chargers under management.
+    """
+    management: Management
+
+
+class ReviewedService(BaseModel):
+    """
+    The service and its panel.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    rating_a: Annotated[float, Field(gt=0.0, le=6000.0)]
+    """
+    Rating of the service, A.
+    """
+    system: Literal["split-phase-120-240", "wye-208y-120"]
+    """
+    240 V between the lines of a split-phase system, or 208 V between two of a wye.
+    """
+    phases: Literal[1, 3] | None = None
+    """
+    Phases of the service; 3 on a wye system only. Not stated: 1.
+    """
+    main_breaker_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Rating of the main breaker, A. Not stated: not judged.
+    """
+    busbar_rating_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Rating of the panel's busbar, A. Not stated: not judged.
+    """
+    backfeed_breaker_a: Annotated[float | None, Field(gt=0.0, le=6000.0)] = None
+    """
+    Breaker of a source that feeds the busbar back, such as a solar inverter, A. Not stated: no such source.
+    """
+    backfeed_output_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Rated output current of that source, A. Not stated: its breaker's rating counts.
+    """
+    backfeed_opposite_main: bool | None = None
+    """
+    Whether the source connects at the end of the busbar opposite to the main. Not stated: unknown.
+    """
+    conductors: ServiceConductors | None = None
+    """
+    The service conductors. Not stated: not judged.
+    """
 
 
 class Segment(BaseModel):
@@ -1359,6 +2936,62 @@ class Terminals(BaseModel):
     """
 
 
+class Capacity(BaseModel):
+    """
+    What the service carries, and what it could.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    existing_load_va: float | None
+    """
+    Load without the chargers, VA; null where it cannot be computed.
+    """
+    charger_load_va: float | None
+    """
+    What the chargers add without management, VA, at the factor in force.
+    """
+    total_va: float | None
+    """
+    Both together, VA.
+    """
+    total_a: float | None
+    """
+    The same in A on the busiest line, not rounded.
+    """
+    greatest_total_a: float | None
+    """
+    The same with every missing fact at its worst, A; equal where none is missing.
+    """
+    limit_a: float
+    """
+    The least of service rating, main breaker and busbar, A.
+    """
+    headroom_a: float | None
+    """
+    The limit less the existing load, A; below zero where that load is too large.
+    """
+    least_headroom_a: float | None
+    """
+    The same with every missing fact at its worst, A; equal where none is missing.
+    """
+    managed_total_a: float | None
+    """
+    What the control setting counts for on the service, A; null without management.
+    """
+    lost_link_total_a: float | None
+    """
+    Load when managed chargers have lost their monitor, A; null without management or where it is not known.
+    """
+    largest_charging_current_a: LargestChargingCurrent
+    ways_to_fit: list[WayToFit]
+    """
+    Ways to make it fit, cheapest first; empty where nothing needs mending or none does.
+    """
+
+
 class ComparedCurrent(BaseModel):
     """
     One charging current: the circuit that it needs and the energy that it brings.
@@ -1490,6 +3123,91 @@ class Cover(BaseModel):
     section: str
 
 
+class DataQuality(BaseModel):
+    """
+    What was found of the readings as data. Counts are of readings, or of intervals, unless they say else.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    readings: int
+    """
+    Readings that could be read.
+    """
+    expected: int | None
+    """
+    Intervals from the first to the last; null without any.
+    """
+    coverage_percent: float | None
+    """
+    Intervals with a reading, of those expected.
+    """
+    resolution_minutes: int | None
+    """
+    Length of the intervals.
+    """
+    gap_count: int
+    gaps: list[Gap]
+    """
+    The longest, at most 100, in the order of time.
+    """
+    duplicates: int
+    """
+    Further readings of an interval that already had one.
+    """
+    conflicting_duplicates: int
+    """
+    Of these, those with another value; the greatest of the interval was taken.
+    """
+    overlaps: int
+    """
+    Readings that begin before the one before them has ended.
+    """
+    unsorted: int
+    """
+    Readings that stand after a later one.
+    """
+    zeros: int
+    longest_zero_run_minutes: int
+    estimated: int
+    """
+    Readings that were edited, estimated, derived, projected or mixed, not measured.
+    """
+    questionable: int
+    """
+    Readings marked questionable, or with an unknown mark.
+    """
+    negative: int
+    clipped: int
+    """
+    Zeros by day, where they come by day and not by night: export cut off at zero.
+    """
+    register_like: bool
+    """
+    Whether values sent as energy or power only ever rise, as a register does.
+    """
+    out_of_range: int
+    """
+    Readings above what the greatest service carries; a marker or a wrong unit.
+    """
+    months: list[MonthOfData]
+    short_days: list[UnevenDay]
+    """
+    Local days of less than 24 hours in the series.
+    """
+    long_days: list[UnevenDay]
+    """
+    Local days of more than 24 hours in the series.
+    """
+    fault_count: int
+    faults: list[Fault]
+    """
+    The first 50, in the order of the body.
+    """
+
+
 class DesignedBreaker(BaseModel):
     """
     The breaker.
@@ -1575,6 +3293,56 @@ class EditionPage(BaseModel):
     next_after: str | None
     """
     'after' of the next page; null on the last one.
+    """
+
+
+class MeasuredDemand(BaseModel):
+    """
+    The greatest demand that the readings show.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    greatest_w: float
+    """
+    Greatest average power of one interval, W.
+    """
+    at: str
+    """
+    Start of that interval, ISO 8601 with offset.
+    """
+    averaging_minutes: int
+    """
+    Length of the interval.
+    """
+    total_kwh: float
+    """
+    Energy of all readings, to hold against bills.
+    """
+    days: float
+    """
+    From the first to the last interval, in days of 24 hours.
+    """
+    coverage_percent: float
+    bound_15_minute_w: float | None
+    """
+    No 15-minute demand within the readings can exceed it, W; null where there is no bound.
+    """
+    bound_factor: float | None
+    """
+    The bound over the greatest demand.
+    """
+    bound_why: str
+    typical_factor: TypicalFactor | None
+    leg_assumption: str
+    """
+    How the demand is taken to lie on the legs, for amperes. Known values: balanced, all-on-one-leg; others may be added.
+    """
+    greatest_a: float | None
+    """
+    The greatest demand in amperes of the larger leg, at power factor 1; null where unknown.
     """
 
 
@@ -1725,6 +3493,64 @@ class Breaker(BaseModel):
     listed_for_panel: bool | None = None
     """
     Whether the breaker is listed for the panel. Not stated: unknown.
+    """
+
+
+class CalculatedExistingLoad(BaseModel):
+    """
+    The existing load by one of the methods of the code.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["calculated"]
+    method: Literal["standard", "optional-new", "optional-existing"]
+    """
+    Standard, optional for a dwelling, or optional for an existing dwelling.
+    """
+    dwelling: Dwelling
+    """
+    The dwelling as it is, without the chargers to be added.
+    """
+
+
+class CapacityReviewRequest(BaseModel):
+    """
+    Does the service carry the chargers; if not, what would make it fit?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    Code edition to apply.
+    """
+    jurisdiction: Annotated[str | None, Field(max_length=200, min_length=1)] = None
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: Readings | None = None
+    occupancy: Literal["one-family", "two-family", "multifamily", "other"] | None = None
+    """
+    Kind of building; decides on the service conductors. Not stated: unknown.
+    """
+    service: ReviewedService
+    existing_load: Annotated[CalculatedExistingLoad | MeasuredExistingLoad, Field(discriminator="kind")]
+    chargers: Annotated[list[AddedCharger], Field(max_length=200, min_length=1)]
+    """
+    The chargers to be added.
+    """
+    management: EnergyManagement | None = None
+    """
+    Energy management of the service. Not stated: none.
+    """
+    shared_circuits: Annotated[list[SharedCircuit] | None, Field(max_length=100, min_length=1)] = None
+    """
+    Circuits that several of the chargers share.
     """
 
 
@@ -1879,6 +3705,141 @@ class Finding(BaseModel):
     remedy: Remedy | None
     """
     For a failure: the nearest change that was found to work.
+    """
+
+
+class IntervalDataAnswer(BaseModel):
+    """
+    What meter readings say of the demand, and how good they are.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    edition: str | None
+    """
+    The code edition that was applied; null where none is stated.
+    """
+    jurisdiction: str | None
+    """
+    As stated in the request; its local amendments are not applied.
+    """
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    interpretations: list[ConsultedInterpretation]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+    series: NormalisedSeries | None
+    """
+    Null where the findings say why there is none.
+    """
+    quality: DataQuality
+    measured_demand: MeasuredDemand | None
+    """
+    Null where there is no series, or where its values are plainly not what they are said to be.
+    """
+    existing_load: MeasuredLoad | None
+    """
+    Ready for existing_load of POST /v1/service-capacity-reviews; null without a demand.
+    """
+
+
+class LoadCalculationAnswer(BaseModel):
+    """
+    The dwelling's load by each method that was asked for.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    edition: str
+    """
+    The code edition that was applied.
+    """
+    jurisdiction: str | None
+    """
+    As stated in the request; its local amendments are not applied.
+    """
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    interpretations: list[ConsultedInterpretation]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+    methods: list[MethodAnswer]
+    """
+    In the order standard, optional-new, optional-existing.
+    """
+
+
+class ManagedChargingAnswer(BaseModel):
+    """
+    What load-managed charging delivers, night by night.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    edition: str
+    """
+    The code edition that was applied.
+    """
+    jurisdiction: str | None
+    """
+    As stated in the request; its local amendments are not applied.
+    """
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    interpretations: list[ConsultedInterpretation]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+    nights: list[StudiedNight]
+    """
+    One for each local date of arrival, all chargers together; empty where the findings say why nothing was simulated.
+    """
+    unmet_sessions: list[StudiedSession]
+    """
+    Sessions that were not met, most unmet first, at most 100.
+    """
+    by_charger: list[StudiedCharger]
+    """
+    One for each charger, in order.
+    """
+    year: StudiedYear | None
+    """
+    Null where nothing was simulated.
+    """
+    by_control_setting: list[SettingPoint]
+    """
+    Nights met at other control settings, smallest first; a curve for a picture.
+    """
+    smallest: Smallest | None
+    """
+    Null where nothing was simulated.
+    """
+    worst_day: WorstDay | None
+    """
+    Null where no night was simulated.
     """
 
 
@@ -2052,6 +4013,37 @@ class CurrentComparisonRequest(BaseModel):
     """
     Hours of charging in a night. Not stated: no energy of a night is computed.
     """
+
+
+class CapacityReviewAnswer(BaseModel):
+    """
+    Whether the service carries the chargers, and what would make it fit.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    edition: str
+    """
+    The code edition that was applied.
+    """
+    jurisdiction: str | None
+    """
+    As stated in the request; its local amendments are not applied.
+    """
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    interpretations: list[ConsultedInterpretation]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+    capacity: Capacity
 
 
 class CircuitDesignAnswer(BaseModel):

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Literal
 
 from .answers import raw_later_method, raw_method
-from .bodies import OMITTED, Omitted
+from .bodies import OMITTED, Omitted, Source
 from .transport import AsyncTransport, Transport
 
 if TYPE_CHECKING:
@@ -285,6 +285,488 @@ class CircuitsWithRawResponse:
         self.compare_currents_from = raw_method(resource.compare_currents_from)
 
 
+class Services:
+    """The questions of `client.services`."""
+
+    def __init__(self, transport: Transport) -> None:
+        """Ask through the given transport."""
+        self._transport = transport
+
+    @property
+    def with_raw_response(self) -> ServicesWithRawResponse:
+        """The same methods, each answering with the response itself: its status, headers, bytes and `parse()`."""
+        return ServicesWithRawResponse(Services(self._transport.raw()))
+
+    def calculate_load(
+        self,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"],
+        dwelling: models.Dwelling | mappings.Dwelling,
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+        occupancy: Literal["one-family", "two-family", "multifamily", "other"] | Omitted | None = OMITTED,
+        service: models.DwellingService | mappings.DwellingService | Omitted | None = OMITTED,
+        methods: Sequence[Literal["standard", "optional-new", "optional-existing"]]
+        | Omitted
+        | None = OMITTED,
+    ) -> models.LoadCalculationAnswer:
+        """What is this dwelling's load by each permitted method?
+
+        Calculates a dwelling's load by the standard method, the optional one and the one for existing
+        dwellings.
+
+        Every line has its connected load, its demand factor, its demand and its section; the lines of a
+        method add up to its total. Each method says whether it may be used here and which service it
+        asks for at least.
+
+        Args:
+          edition: Code edition to apply.
+          dwelling: One dwelling unit and what stands in it. A list that is not stated is empty.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+          occupancy: Kind of building; decides on the least service. Not stated: one-family.
+          service: Not stated: loads that need a voltage and all currents are undetermined.
+          methods: Methods to calculate by. Not stated: all. One that is named twice is calculated once.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/load-calculations",
+            models.LoadCalculationAnswer,
+            body={
+                "edition": edition,
+                "dwelling": dwelling,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+                "occupancy": occupancy,
+                "service": service,
+                "methods": methods,
+            },
+            request=models.LoadCalculationRequest,
+        )
+
+    def calculate_load_from(
+        self,
+        request: models.LoadCalculationRequest
+        | mappings.LoadCalculationRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.LoadCalculationAnswer:
+        """Ask what `calculate_load` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/load-calculations",
+            models.LoadCalculationAnswer,
+            body=request,
+            request=models.LoadCalculationRequest,
+        )
+
+    def review_capacity(
+        self,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"],
+        service: models.ReviewedService | mappings.ReviewedService,
+        existing_load: models.CalculatedExistingLoad
+        | mappings.CalculatedExistingLoad
+        | models.MeasuredExistingLoad
+        | mappings.MeasuredExistingLoad,
+        chargers: Sequence[models.AddedCharger | mappings.AddedCharger],
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+        occupancy: Literal["one-family", "two-family", "multifamily", "other"] | Omitted | None = OMITTED,
+        management: models.EnergyManagement | mappings.EnergyManagement | Omitted | None = OMITTED,
+        shared_circuits: Sequence[models.SharedCircuit | mappings.SharedCircuit] | Omitted | None = OMITTED,
+    ) -> models.CapacityReviewAnswer:
+        """Does the service carry the charger; if not, what would make it fit?
+
+        Holds chargers and the load that is there already against the service, its main breaker and its
+        busbar.
+
+        The load that is there is calculated or measured; a measured one has to meet every condition of
+        the code. An energy management is reviewed with it: its setting, and what happens when its link
+        is lost.
+
+        Args:
+          edition: Code edition to apply.
+          service: The service and its panel.
+          chargers: The chargers to be added.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+          occupancy: Kind of building; decides on the service conductors. Not stated: unknown.
+          management: Energy management of the service. Not stated: none.
+          shared_circuits: Circuits that several of the chargers share.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/service-capacity-reviews",
+            models.CapacityReviewAnswer,
+            body={
+                "edition": edition,
+                "service": service,
+                "existing_load": existing_load,
+                "chargers": chargers,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+                "occupancy": occupancy,
+                "management": management,
+                "shared_circuits": shared_circuits,
+            },
+            request=models.CapacityReviewRequest,
+        )
+
+    def review_capacity_from(
+        self,
+        request: models.CapacityReviewRequest
+        | mappings.CapacityReviewRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.CapacityReviewAnswer:
+        """Ask what `review_capacity` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/service-capacity-reviews",
+            models.CapacityReviewAnswer,
+            body=request,
+            request=models.CapacityReviewRequest,
+        )
+
+    def read_interval_data(
+        self,
+        *,
+        series: models.RegularSeries | mappings.RegularSeries | models.StampedSeries | mappings.StampedSeries,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | Omitted | None = OMITTED,
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+        time_zone: str | Omitted | None = OMITTED,
+        system: Literal["split-phase-120-240", "wye-208y-120"] | Omitted | None = OMITTED,
+        phases: Literal[1, 3] | Omitted | None = OMITTED,
+        has_generation: bool | Omitted | None = OMITTED,
+        leg_assumption: Literal["balanced", "all-on-one-leg"] | Omitted | None = OMITTED,
+    ) -> models.IntervalDataAnswer:
+        """Is this meter data fit for use, and what is its measured demand?
+
+        Reads meter readings as JSON, as CSV or as Green Button XML, and says how good they are.
+
+        What the readings themselves have wrong is answered as findings that name the place: gaps,
+        duplicates, readings out of order, registers sent as intervals, rows that cannot be read. The
+        query says what a CSV or Green Button file does not say itself; a field of it that means nothing
+        for the body is named in a recommendation.
+
+        The measured demand is the greatest average over the data's own interval. Where that is longer
+        than 15 minutes, the answer bounds the 15-minute demand within it and says how.
+
+        Args:
+          edition: The code edition whose conditions of a measured demand are applied. Not stated: the
+            findings that rest on them are undetermined.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+          time_zone: IANA name of the zone of stamps that bear no offset, and of months and days. Not
+            stated: stamps need an offset.
+          system: System that the meter measures, for amperes. Not stated: amperes are left out.
+          phases: Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+          has_generation: Whether the premises have solar or other generation, or storage. Not stated:
+            unknown.
+          leg_assumption: How the demand lies on the legs, for amperes. Not stated: balanced, which is
+            to be verified.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            body={
+                "series": series,
+                "edition": edition,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+                "time_zone": time_zone,
+                "system": system,
+                "phases": phases,
+                "has_generation": has_generation,
+                "leg_assumption": leg_assumption,
+            },
+            request=models.IntervalDataRequest,
+        )
+
+    def read_interval_data_from(
+        self,
+        request: models.IntervalDataRequest | mappings.IntervalDataRequest | BaseModel | Mapping[str, object],
+    ) -> models.IntervalDataAnswer:
+        """Ask what `read_interval_data` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            body=request,
+            request=models.IntervalDataRequest,
+        )
+
+    def read_interval_csv(
+        self,
+        source: Source,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | Omitted | None = OMITTED,
+        jurisdiction: str | Omitted | None = OMITTED,
+        time_zone: str | Omitted | None = OMITTED,
+        system: Literal["split-phase-120-240", "wye-208y-120"] | Omitted | None = OMITTED,
+        phases: Literal[1, 3] | Omitted | None = OMITTED,
+        has_generation: bool | Omitted | None = OMITTED,
+        leg_assumption: Literal["balanced", "all-on-one-leg"] | Omitted | None = OMITTED,
+        measured_with_generation: Literal["refused", "measured-gross"] | Omitted | None = OMITTED,
+        measured_demand_interval: Literal["fifteen-minutes", "as-metered"] | Omitted | None = OMITTED,
+        unit: Literal["energy-wh", "energy-kwh", "power-w", "power-kw", "register-wh", "register-kwh"]
+        | Omitted
+        | None = OMITTED,
+        time_column: str | Omitted | None = OMITTED,
+        date_column: str | Omitted | None = OMITTED,
+        time_of_day_column: str | Omitted | None = OMITTED,
+        end_column: str | Omitted | None = OMITTED,
+        value_column: str | Omitted | None = OMITTED,
+        first_value_column: str | Omitted | None = OMITTED,
+        last_value_column: str | Omitted | None = OMITTED,
+        quality_column: str | Omitted | None = OMITTED,
+        stamps_at: Literal["start", "end"] | Omitted | None = OMITTED,
+        delimiter: Literal["comma", "semicolon", "tab", "pipe"] | Omitted | None = OMITTED,
+        decimal_mark: Literal["point", "comma"] | Omitted | None = OMITTED,
+        date_order: Literal["year-month-day", "month-day-year", "day-month-year"] | Omitted | None = OMITTED,
+        interval_minutes: int | Omitted | None = OMITTED,
+    ) -> models.IntervalDataAnswer:
+        """Is this meter data fit for use, and what is its measured demand?
+
+        Asks what `read_interval_data` asks, with a body of text/csv.
+
+        Args:
+          source: A table with one reading a row, or one day a row; the query names its columns and
+            their unit. Bytes, or the path of a file that holds them.
+          edition: As in a JSON body.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          time_zone: IANA name of the zone of stamps that bear no offset, and of months and days. Not
+            stated: stamps need an offset.
+          system: System that the meter measures, for amperes. Not stated: amperes are left out.
+          phases: Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+          has_generation: Whether the premises have solar or other generation, or storage. Not stated:
+            unknown.
+          leg_assumption: How the demand lies on the legs, for amperes. Not stated: balanced, which is
+            to be verified.
+          measured_with_generation: Reading of the interpretation of this name.
+          measured_demand_interval: Reading of the interpretation of this name.
+          unit: CSV: What the values are: energy of each interval, average power over it, or the
+            register of the meter at the stamp.
+          time_column: CSV: column with date and time of each reading.
+          date_column: CSV: column with the date, beside a time column or before a day's values in one
+            row.
+          time_of_day_column: CSV: column with the time of day; the date has its own.
+          end_column: CSV: column with the end of each interval: date and time, or time of day beside a
+            date.
+          value_column: CSV: column with the value.
+          first_value_column: CSV with one row a day: column of the day's first interval; the others
+            follow it.
+          last_value_column: CSV with one row a day: column of the day's last interval. Not stated: the
+            last column.
+          quality_column: CSV: column that says how the value came about.
+          stamps_at: CSV: Whether a stamp is the start or the end of its interval. Not stated: start,
+            which is to be verified.
+          delimiter: CSV. Not stated: the one that parts the named columns.
+          decimal_mark: CSV. Not stated: told from the values where they leave no doubt.
+          date_order: CSV. Not stated: told from the dates where they leave no doubt.
+          interval_minutes: CSV: length of every interval. Not stated: told from the stamps.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            query={
+                "edition": edition,
+                "jurisdiction": jurisdiction,
+                "time_zone": time_zone,
+                "system": system,
+                "phases": phases,
+                "has_generation": has_generation,
+                "leg_assumption": leg_assumption,
+                "measured-with-generation": measured_with_generation,
+                "measured-demand-interval": measured_demand_interval,
+                "unit": unit,
+                "time_column": time_column,
+                "date_column": date_column,
+                "time_of_day_column": time_of_day_column,
+                "end_column": end_column,
+                "value_column": value_column,
+                "first_value_column": first_value_column,
+                "last_value_column": last_value_column,
+                "quality_column": quality_column,
+                "stamps_at": stamps_at,
+                "delimiter": delimiter,
+                "decimal_mark": decimal_mark,
+                "date_order": date_order,
+                "interval_minutes": interval_minutes,
+            },
+            body=source,
+            media_type="text/csv",
+        )
+
+    def read_green_button(
+        self,
+        source: Source,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | Omitted | None = OMITTED,
+        jurisdiction: str | Omitted | None = OMITTED,
+        time_zone: str | Omitted | None = OMITTED,
+        system: Literal["split-phase-120-240", "wye-208y-120"] | Omitted | None = OMITTED,
+        phases: Literal[1, 3] | Omitted | None = OMITTED,
+        has_generation: bool | Omitted | None = OMITTED,
+        leg_assumption: Literal["balanced", "all-on-one-leg"] | Omitted | None = OMITTED,
+        measured_with_generation: Literal["refused", "measured-gross"] | Omitted | None = OMITTED,
+        measured_demand_interval: Literal["fifteen-minutes", "as-metered"] | Omitted | None = OMITTED,
+        meter_reading: str | Omitted | None = OMITTED,
+    ) -> models.IntervalDataAnswer:
+        """Is this meter data fit for use, and what is its measured demand?
+
+        Asks what `read_interval_data` asks, with a body of application/xml.
+
+        Args:
+          source: A Green Button file: an Atom feed of the Energy Services Provider Interface. Bytes, or
+            the path of a file that holds them.
+          edition: As in a JSON body.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          time_zone: IANA name of the zone of stamps that bear no offset, and of months and days. Not
+            stated: stamps need an offset.
+          system: System that the meter measures, for amperes. Not stated: amperes are left out.
+          phases: Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+          has_generation: Whether the premises have solar or other generation, or storage. Not stated:
+            unknown.
+          leg_assumption: How the demand lies on the legs, for amperes. Not stated: balanced, which is
+            to be verified.
+          measured_with_generation: Reading of the interpretation of this name.
+          measured_demand_interval: Reading of the interpretation of this name.
+          meter_reading: Green Button with several series: title or self link of the usage point or
+            meter reading that is meant.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            query={
+                "edition": edition,
+                "jurisdiction": jurisdiction,
+                "time_zone": time_zone,
+                "system": system,
+                "phases": phases,
+                "has_generation": has_generation,
+                "leg_assumption": leg_assumption,
+                "measured-with-generation": measured_with_generation,
+                "measured-demand-interval": measured_demand_interval,
+                "meter_reading": meter_reading,
+            },
+            body=source,
+            media_type="application/xml",
+        )
+
+    def study_managed_charging(
+        self,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"],
+        service: models.StudiedService | mappings.StudiedService,
+        house_load: models.HouseLoad | mappings.HouseLoad,
+        chargers: Sequence[models.ManagedCharger | mappings.ManagedCharger],
+        management: models.Management | mappings.Management,
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+    ) -> models.ManagedChargingAnswer:
+        """What does load-managed charging deliver, night by night?
+
+        Simulates every interval of a house's load with the vehicles that charge under an energy
+        management.
+
+        In each interval the chargers get what the control setting and its margin leave on the largest
+        leg, in whole amperes; below 6 A a vehicle waits. Several vehicles share by the rule that the
+        request states.
+
+        Simulated nights are no proof of safety: that needs listed equipment, verified sensors and a
+        tested lost link.
+
+        Args:
+          edition: The code edition that the answer applies.
+          service: The service that house and chargers share.
+          house_load: What the house draws without the chargers; state either energy_wh or
+            leg_currents_a.
+          chargers: The chargers under management.
+          management: The energy management that holds the largest leg at or below a setting by lowering
+            the chargers.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/managed-charging-studies",
+            models.ManagedChargingAnswer,
+            body={
+                "edition": edition,
+                "service": service,
+                "house_load": house_load,
+                "chargers": chargers,
+                "management": management,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+            },
+            request=models.ManagedChargingRequest,
+        )
+
+    def study_managed_charging_from(
+        self,
+        request: models.ManagedChargingRequest
+        | mappings.ManagedChargingRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.ManagedChargingAnswer:
+        """Ask what `study_managed_charging` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/managed-charging-studies",
+            models.ManagedChargingAnswer,
+            body=request,
+            request=models.ManagedChargingRequest,
+        )
+
+
+class ServicesWithRawResponse:
+    """The questions of `client.services.with_raw_response`."""
+
+    def __init__(self, resource: Services) -> None:
+        """Take the methods of a resource whose transport answers raw."""
+        self.calculate_load = raw_method(resource.calculate_load)
+        self.calculate_load_from = raw_method(resource.calculate_load_from)
+        self.review_capacity = raw_method(resource.review_capacity)
+        self.review_capacity_from = raw_method(resource.review_capacity_from)
+        self.read_interval_data = raw_method(resource.read_interval_data)
+        self.read_interval_data_from = raw_method(resource.read_interval_data_from)
+        self.read_interval_csv = raw_method(resource.read_interval_csv)
+        self.read_green_button = raw_method(resource.read_green_button)
+        self.study_managed_charging = raw_method(resource.study_managed_charging)
+        self.study_managed_charging_from = raw_method(resource.study_managed_charging_from)
+
+
 class Codebook:
     """The questions of `client.codebook`."""
 
@@ -529,6 +1011,7 @@ class Resources:
     def __init__(self, transport: Transport) -> None:
         """Bind every resource to one transport."""
         self.circuits = Circuits(transport)
+        self.services = Services(transport)
         self.codebook = Codebook(transport)
         self.operations = Operations(transport)
 
@@ -802,6 +1285,488 @@ class AsyncCircuitsWithRawResponse:
         self.compare_currents_from = raw_later_method(resource.compare_currents_from)
 
 
+class AsyncServices:
+    """The questions of `client.services`."""
+
+    def __init__(self, transport: AsyncTransport) -> None:
+        """Ask through the given transport."""
+        self._transport = transport
+
+    @property
+    def with_raw_response(self) -> AsyncServicesWithRawResponse:
+        """The same methods, each answering with the response itself: its status, headers, bytes and `parse()`."""
+        return AsyncServicesWithRawResponse(AsyncServices(self._transport.raw()))
+
+    async def calculate_load(
+        self,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"],
+        dwelling: models.Dwelling | mappings.Dwelling,
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+        occupancy: Literal["one-family", "two-family", "multifamily", "other"] | Omitted | None = OMITTED,
+        service: models.DwellingService | mappings.DwellingService | Omitted | None = OMITTED,
+        methods: Sequence[Literal["standard", "optional-new", "optional-existing"]]
+        | Omitted
+        | None = OMITTED,
+    ) -> models.LoadCalculationAnswer:
+        """What is this dwelling's load by each permitted method?
+
+        Calculates a dwelling's load by the standard method, the optional one and the one for existing
+        dwellings.
+
+        Every line has its connected load, its demand factor, its demand and its section; the lines of a
+        method add up to its total. Each method says whether it may be used here and which service it
+        asks for at least.
+
+        Args:
+          edition: Code edition to apply.
+          dwelling: One dwelling unit and what stands in it. A list that is not stated is empty.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+          occupancy: Kind of building; decides on the least service. Not stated: one-family.
+          service: Not stated: loads that need a voltage and all currents are undetermined.
+          methods: Methods to calculate by. Not stated: all. One that is named twice is calculated once.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/load-calculations",
+            models.LoadCalculationAnswer,
+            body={
+                "edition": edition,
+                "dwelling": dwelling,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+                "occupancy": occupancy,
+                "service": service,
+                "methods": methods,
+            },
+            request=models.LoadCalculationRequest,
+        )
+
+    async def calculate_load_from(
+        self,
+        request: models.LoadCalculationRequest
+        | mappings.LoadCalculationRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.LoadCalculationAnswer:
+        """Ask what `calculate_load` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/load-calculations",
+            models.LoadCalculationAnswer,
+            body=request,
+            request=models.LoadCalculationRequest,
+        )
+
+    async def review_capacity(
+        self,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"],
+        service: models.ReviewedService | mappings.ReviewedService,
+        existing_load: models.CalculatedExistingLoad
+        | mappings.CalculatedExistingLoad
+        | models.MeasuredExistingLoad
+        | mappings.MeasuredExistingLoad,
+        chargers: Sequence[models.AddedCharger | mappings.AddedCharger],
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+        occupancy: Literal["one-family", "two-family", "multifamily", "other"] | Omitted | None = OMITTED,
+        management: models.EnergyManagement | mappings.EnergyManagement | Omitted | None = OMITTED,
+        shared_circuits: Sequence[models.SharedCircuit | mappings.SharedCircuit] | Omitted | None = OMITTED,
+    ) -> models.CapacityReviewAnswer:
+        """Does the service carry the charger; if not, what would make it fit?
+
+        Holds chargers and the load that is there already against the service, its main breaker and its
+        busbar.
+
+        The load that is there is calculated or measured; a measured one has to meet every condition of
+        the code. An energy management is reviewed with it: its setting, and what happens when its link
+        is lost.
+
+        Args:
+          edition: Code edition to apply.
+          service: The service and its panel.
+          chargers: The chargers to be added.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+          occupancy: Kind of building; decides on the service conductors. Not stated: unknown.
+          management: Energy management of the service. Not stated: none.
+          shared_circuits: Circuits that several of the chargers share.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/service-capacity-reviews",
+            models.CapacityReviewAnswer,
+            body={
+                "edition": edition,
+                "service": service,
+                "existing_load": existing_load,
+                "chargers": chargers,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+                "occupancy": occupancy,
+                "management": management,
+                "shared_circuits": shared_circuits,
+            },
+            request=models.CapacityReviewRequest,
+        )
+
+    async def review_capacity_from(
+        self,
+        request: models.CapacityReviewRequest
+        | mappings.CapacityReviewRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.CapacityReviewAnswer:
+        """Ask what `review_capacity` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/service-capacity-reviews",
+            models.CapacityReviewAnswer,
+            body=request,
+            request=models.CapacityReviewRequest,
+        )
+
+    async def read_interval_data(
+        self,
+        *,
+        series: models.RegularSeries | mappings.RegularSeries | models.StampedSeries | mappings.StampedSeries,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | Omitted | None = OMITTED,
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+        time_zone: str | Omitted | None = OMITTED,
+        system: Literal["split-phase-120-240", "wye-208y-120"] | Omitted | None = OMITTED,
+        phases: Literal[1, 3] | Omitted | None = OMITTED,
+        has_generation: bool | Omitted | None = OMITTED,
+        leg_assumption: Literal["balanced", "all-on-one-leg"] | Omitted | None = OMITTED,
+    ) -> models.IntervalDataAnswer:
+        """Is this meter data fit for use, and what is its measured demand?
+
+        Reads meter readings as JSON, as CSV or as Green Button XML, and says how good they are.
+
+        What the readings themselves have wrong is answered as findings that name the place: gaps,
+        duplicates, readings out of order, registers sent as intervals, rows that cannot be read. The
+        query says what a CSV or Green Button file does not say itself; a field of it that means nothing
+        for the body is named in a recommendation.
+
+        The measured demand is the greatest average over the data's own interval. Where that is longer
+        than 15 minutes, the answer bounds the 15-minute demand within it and says how.
+
+        Args:
+          edition: The code edition whose conditions of a measured demand are applied. Not stated: the
+            findings that rest on them are undetermined.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+          time_zone: IANA name of the zone of stamps that bear no offset, and of months and days. Not
+            stated: stamps need an offset.
+          system: System that the meter measures, for amperes. Not stated: amperes are left out.
+          phases: Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+          has_generation: Whether the premises have solar or other generation, or storage. Not stated:
+            unknown.
+          leg_assumption: How the demand lies on the legs, for amperes. Not stated: balanced, which is
+            to be verified.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            body={
+                "series": series,
+                "edition": edition,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+                "time_zone": time_zone,
+                "system": system,
+                "phases": phases,
+                "has_generation": has_generation,
+                "leg_assumption": leg_assumption,
+            },
+            request=models.IntervalDataRequest,
+        )
+
+    async def read_interval_data_from(
+        self,
+        request: models.IntervalDataRequest | mappings.IntervalDataRequest | BaseModel | Mapping[str, object],
+    ) -> models.IntervalDataAnswer:
+        """Ask what `read_interval_data` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            body=request,
+            request=models.IntervalDataRequest,
+        )
+
+    async def read_interval_csv(
+        self,
+        source: Source,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | Omitted | None = OMITTED,
+        jurisdiction: str | Omitted | None = OMITTED,
+        time_zone: str | Omitted | None = OMITTED,
+        system: Literal["split-phase-120-240", "wye-208y-120"] | Omitted | None = OMITTED,
+        phases: Literal[1, 3] | Omitted | None = OMITTED,
+        has_generation: bool | Omitted | None = OMITTED,
+        leg_assumption: Literal["balanced", "all-on-one-leg"] | Omitted | None = OMITTED,
+        measured_with_generation: Literal["refused", "measured-gross"] | Omitted | None = OMITTED,
+        measured_demand_interval: Literal["fifteen-minutes", "as-metered"] | Omitted | None = OMITTED,
+        unit: Literal["energy-wh", "energy-kwh", "power-w", "power-kw", "register-wh", "register-kwh"]
+        | Omitted
+        | None = OMITTED,
+        time_column: str | Omitted | None = OMITTED,
+        date_column: str | Omitted | None = OMITTED,
+        time_of_day_column: str | Omitted | None = OMITTED,
+        end_column: str | Omitted | None = OMITTED,
+        value_column: str | Omitted | None = OMITTED,
+        first_value_column: str | Omitted | None = OMITTED,
+        last_value_column: str | Omitted | None = OMITTED,
+        quality_column: str | Omitted | None = OMITTED,
+        stamps_at: Literal["start", "end"] | Omitted | None = OMITTED,
+        delimiter: Literal["comma", "semicolon", "tab", "pipe"] | Omitted | None = OMITTED,
+        decimal_mark: Literal["point", "comma"] | Omitted | None = OMITTED,
+        date_order: Literal["year-month-day", "month-day-year", "day-month-year"] | Omitted | None = OMITTED,
+        interval_minutes: int | Omitted | None = OMITTED,
+    ) -> models.IntervalDataAnswer:
+        """Is this meter data fit for use, and what is its measured demand?
+
+        Asks what `read_interval_data` asks, with a body of text/csv.
+
+        Args:
+          source: A table with one reading a row, or one day a row; the query names its columns and
+            their unit. Bytes, or the path of a file that holds them.
+          edition: As in a JSON body.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          time_zone: IANA name of the zone of stamps that bear no offset, and of months and days. Not
+            stated: stamps need an offset.
+          system: System that the meter measures, for amperes. Not stated: amperes are left out.
+          phases: Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+          has_generation: Whether the premises have solar or other generation, or storage. Not stated:
+            unknown.
+          leg_assumption: How the demand lies on the legs, for amperes. Not stated: balanced, which is
+            to be verified.
+          measured_with_generation: Reading of the interpretation of this name.
+          measured_demand_interval: Reading of the interpretation of this name.
+          unit: CSV: What the values are: energy of each interval, average power over it, or the
+            register of the meter at the stamp.
+          time_column: CSV: column with date and time of each reading.
+          date_column: CSV: column with the date, beside a time column or before a day's values in one
+            row.
+          time_of_day_column: CSV: column with the time of day; the date has its own.
+          end_column: CSV: column with the end of each interval: date and time, or time of day beside a
+            date.
+          value_column: CSV: column with the value.
+          first_value_column: CSV with one row a day: column of the day's first interval; the others
+            follow it.
+          last_value_column: CSV with one row a day: column of the day's last interval. Not stated: the
+            last column.
+          quality_column: CSV: column that says how the value came about.
+          stamps_at: CSV: Whether a stamp is the start or the end of its interval. Not stated: start,
+            which is to be verified.
+          delimiter: CSV. Not stated: the one that parts the named columns.
+          decimal_mark: CSV. Not stated: told from the values where they leave no doubt.
+          date_order: CSV. Not stated: told from the dates where they leave no doubt.
+          interval_minutes: CSV: length of every interval. Not stated: told from the stamps.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            query={
+                "edition": edition,
+                "jurisdiction": jurisdiction,
+                "time_zone": time_zone,
+                "system": system,
+                "phases": phases,
+                "has_generation": has_generation,
+                "leg_assumption": leg_assumption,
+                "measured-with-generation": measured_with_generation,
+                "measured-demand-interval": measured_demand_interval,
+                "unit": unit,
+                "time_column": time_column,
+                "date_column": date_column,
+                "time_of_day_column": time_of_day_column,
+                "end_column": end_column,
+                "value_column": value_column,
+                "first_value_column": first_value_column,
+                "last_value_column": last_value_column,
+                "quality_column": quality_column,
+                "stamps_at": stamps_at,
+                "delimiter": delimiter,
+                "decimal_mark": decimal_mark,
+                "date_order": date_order,
+                "interval_minutes": interval_minutes,
+            },
+            body=source,
+            media_type="text/csv",
+        )
+
+    async def read_green_button(
+        self,
+        source: Source,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"] | Omitted | None = OMITTED,
+        jurisdiction: str | Omitted | None = OMITTED,
+        time_zone: str | Omitted | None = OMITTED,
+        system: Literal["split-phase-120-240", "wye-208y-120"] | Omitted | None = OMITTED,
+        phases: Literal[1, 3] | Omitted | None = OMITTED,
+        has_generation: bool | Omitted | None = OMITTED,
+        leg_assumption: Literal["balanced", "all-on-one-leg"] | Omitted | None = OMITTED,
+        measured_with_generation: Literal["refused", "measured-gross"] | Omitted | None = OMITTED,
+        measured_demand_interval: Literal["fifteen-minutes", "as-metered"] | Omitted | None = OMITTED,
+        meter_reading: str | Omitted | None = OMITTED,
+    ) -> models.IntervalDataAnswer:
+        """Is this meter data fit for use, and what is its measured demand?
+
+        Asks what `read_interval_data` asks, with a body of application/xml.
+
+        Args:
+          source: A Green Button file: an Atom feed of the Energy Services Provider Interface. Bytes, or
+            the path of a file that holds them.
+          edition: As in a JSON body.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          time_zone: IANA name of the zone of stamps that bear no offset, and of months and days. Not
+            stated: stamps need an offset.
+          system: System that the meter measures, for amperes. Not stated: amperes are left out.
+          phases: Phases that the meter measures; 3 on a wye system only. Not stated: 1.
+          has_generation: Whether the premises have solar or other generation, or storage. Not stated:
+            unknown.
+          leg_assumption: How the demand lies on the legs, for amperes. Not stated: balanced, which is
+            to be verified.
+          measured_with_generation: Reading of the interpretation of this name.
+          measured_demand_interval: Reading of the interpretation of this name.
+          meter_reading: Green Button with several series: title or self link of the usage point or
+            meter reading that is meant.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/interval-data",
+            models.IntervalDataAnswer,
+            query={
+                "edition": edition,
+                "jurisdiction": jurisdiction,
+                "time_zone": time_zone,
+                "system": system,
+                "phases": phases,
+                "has_generation": has_generation,
+                "leg_assumption": leg_assumption,
+                "measured-with-generation": measured_with_generation,
+                "measured-demand-interval": measured_demand_interval,
+                "meter_reading": meter_reading,
+            },
+            body=source,
+            media_type="application/xml",
+        )
+
+    async def study_managed_charging(
+        self,
+        *,
+        edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"],
+        service: models.StudiedService | mappings.StudiedService,
+        house_load: models.HouseLoad | mappings.HouseLoad,
+        chargers: Sequence[models.ManagedCharger | mappings.ManagedCharger],
+        management: models.Management | mappings.Management,
+        jurisdiction: str | Omitted | None = OMITTED,
+        readings: models.Readings | mappings.Readings | Omitted | None = OMITTED,
+    ) -> models.ManagedChargingAnswer:
+        """What does load-managed charging deliver, night by night?
+
+        Simulates every interval of a house's load with the vehicles that charge under an energy
+        management.
+
+        In each interval the chargers get what the control setting and its margin leave on the largest
+        leg, in whole amperes; below 6 A a vehicle waits. Several vehicles share by the rule that the
+        request states.
+
+        Simulated nights are no proof of safety: that needs listed equipment, verified sensors and a
+        tested lost link.
+
+        Args:
+          edition: The code edition that the answer applies.
+          service: The service that house and chargers share.
+          house_load: What the house draws without the chargers; state either energy_wh or
+            leg_currents_a.
+          chargers: The chargers under management.
+          management: The energy management that holds the largest leg at or below a setting by lowering
+            the chargers.
+          jurisdiction: Place, for the record; local amendments are not applied.
+          readings: Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition}
+            lists them.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/managed-charging-studies",
+            models.ManagedChargingAnswer,
+            body={
+                "edition": edition,
+                "service": service,
+                "house_load": house_load,
+                "chargers": chargers,
+                "management": management,
+                "jurisdiction": jurisdiction,
+                "readings": readings,
+            },
+            request=models.ManagedChargingRequest,
+        )
+
+    async def study_managed_charging_from(
+        self,
+        request: models.ManagedChargingRequest
+        | mappings.ManagedChargingRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.ManagedChargingAnswer:
+        """Ask what `study_managed_charging` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/managed-charging-studies",
+            models.ManagedChargingAnswer,
+            body=request,
+            request=models.ManagedChargingRequest,
+        )
+
+
+class AsyncServicesWithRawResponse:
+    """The questions of `client.services.with_raw_response`."""
+
+    def __init__(self, resource: AsyncServices) -> None:
+        """Take the methods of a resource whose transport answers raw."""
+        self.calculate_load = raw_later_method(resource.calculate_load)
+        self.calculate_load_from = raw_later_method(resource.calculate_load_from)
+        self.review_capacity = raw_later_method(resource.review_capacity)
+        self.review_capacity_from = raw_later_method(resource.review_capacity_from)
+        self.read_interval_data = raw_later_method(resource.read_interval_data)
+        self.read_interval_data_from = raw_later_method(resource.read_interval_data_from)
+        self.read_interval_csv = raw_later_method(resource.read_interval_csv)
+        self.read_green_button = raw_later_method(resource.read_green_button)
+        self.study_managed_charging = raw_later_method(resource.study_managed_charging)
+        self.study_managed_charging_from = raw_later_method(resource.study_managed_charging_from)
+
+
 class AsyncCodebook:
     """The questions of `client.codebook`."""
 
@@ -1046,5 +2011,6 @@ class AsyncResources:
     def __init__(self, transport: AsyncTransport) -> None:
         """Bind every resource to one transport."""
         self.circuits = AsyncCircuits(transport)
+        self.services = AsyncServices(transport)
         self.codebook = AsyncCodebook(transport)
         self.operations = AsyncOperations(transport)

@@ -16,6 +16,7 @@ from referencing.jsonschema import DRAFT202012
 
 Json = dict[str, Any]
 
+JSON = "application/json"
 DOCUMENT: Json = json.loads((Path(__file__).parents[2] / "openapi" / "v1.json").read_text(encoding="utf-8"))
 _URI = "urn:branchwright:v1"
 _REGISTRY: Registry[Any] = Registry().with_resource(
@@ -49,13 +50,22 @@ class Operation:
     @property
     def body_schema(self) -> Json:
         """The schema of the request body."""
-        schema: Json = self.description["requestBody"]["content"]["application/json"]["schema"]
+        schema: Json = self.description["requestBody"]["content"][JSON]["schema"]
         return schema
 
     @property
+    def media_types(self) -> list[str]:
+        """The forms in which a body may be sent; empty where there is none."""
+        return list(self.description.get("requestBody", {}).get("content", {}))
+
+    @property
     def body_examples(self) -> dict[str, Json]:
-        """The documented bodies by name; empty where there is no body."""
-        content = self.description.get("requestBody", {}).get("content", {}).get("application/json", {})
+        """The documented JSON bodies by name; empty where there is no body."""
+        return self.examples_in(JSON) if JSON in self.media_types else {}
+
+    def examples_in(self, media_type: str) -> dict[str, Any]:
+        """The documented bodies of a form by name: JSON as data, anything else as text."""
+        content = self.description["requestBody"]["content"][media_type]
         return {name: example["value"] for name, example in content.get("examples", {}).items()}
 
     @property

@@ -1,6 +1,7 @@
 """The places of a request by its published schema: every field once, and what may and may not stand there."""
 
 import copy
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil
@@ -11,6 +12,11 @@ from tests.contract.document import Json, resolved
 
 ABSENT = object()
 _SMALLEST_FLOAT = 5e-324
+# Texts of the forms that the contract asks for: the end of a run, a date and time with its offset, a time of day.
+_FORMED = (
+    *("breaker", "charger", "receptacle", "points/0", "points/19"),
+    *("2025-01-14T17:00:00-06:00", "2024-02-29T23:59:59Z", "17:30", "00:00"),
+)
 
 
 @dataclass(frozen=True)
@@ -69,9 +75,16 @@ def filled(schema: Json, choice: int = 0) -> Any:
             low, high = bounds(schema)
             return 48 if low <= 48 <= high else high
         case "string":
-            return "breaker" if "pattern" in schema else "text"
+            return formed(schema["pattern"])[0] if "pattern" in schema else "text"
         case other:
             raise AssertionError(f"no value is known for the type {other}")
+
+
+def formed(pattern: str) -> list[str]:
+    """Texts of the form that a pattern asks for."""
+    found = [text for text in _FORMED if re.search(pattern, text)]
+    assert found, f"no text is known for {pattern}"
+    return found
 
 
 def bounds(schema: Json) -> tuple[float, float]:
@@ -158,7 +171,7 @@ def drawn(schema: Json, random: Random) -> Any:
             return random.choice((low, high, random.uniform(low, high), near, float(ceil(near))))
         case "string":
             if "pattern" in schema:
-                return random.choice(("breaker", "charger", "receptacle", "points/0", "points/19"))
+                return random.choice(formed(schema["pattern"]))
             return random.choice(("a", "\x00", "Prästgård €😀", "x" * schema["maxLength"]))
         case other:
             raise AssertionError(f"no value is known for the type {other}")

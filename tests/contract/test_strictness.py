@@ -69,6 +69,10 @@ def accepted(client, operation, body):
     return conforms(operation, 200, ask(client, operation, body))
 
 
+def answered(client, operation, body):
+    assert ask(client, operation, body).status_code == 200
+
+
 def refused(client, operation, body):
     assert errors(operation.body_schema, body) != [], "a valid request: a fault of this test"
     return conforms(operation, 422, ask(client, operation, body))
@@ -109,10 +113,12 @@ def test_null_and_absence(client, operation, choice, place):
     """Null says 'not stated', just as leaving the field out does; a required field may be neither."""
     full = FULL[operation.name, choice]
     if not place.pointer or isinstance(place.pointer[-1], int):
-        refused(client, operation, changed(full, place, None))
+        # Only a list of readings has nulls in it: they stand for those that are missing.
+        (accepted if place.nullable else refused)(client, operation, changed(full, place, None))
     elif place.required:
-        assert not place.nullable
-        refused(client, operation, changed(full, place, None))
+        # Null is what a meter says of a reading that it does not have.
+        assert place.nullable == (place.text == "/series/readings/0/value")
+        (accepted if place.nullable else refused)(client, operation, changed(full, place, None))
         problem = refused(client, operation, changed(full, place, ABSENT))
         assert [(error["pointer"], error["code"]) for error in problem["errors"]] == [(place.text, "missing")]
     else:
@@ -208,17 +214,24 @@ def test_closed_lists_are_closed(client, operation, choice, place):
 
 @pytest.mark.parametrize("operation", QUESTIONS, ids=lambda operation: operation.name)
 def test_lists_keep_to_their_lengths(client, operation):
-    full = FULL[operation.name, 0]
-    for place in places(operation.body_schema, full):
-        if place.kind != "array":
-            continue
-        item = at(full, place)[0]
-        least, most = place.schema.get("minItems", 0), place.schema["maxItems"]
-        for length in (least, most):
-            accepted(client, operation, changed(full, place, [item] * length))
-        for length in ({least - 1} if least else set()) | {most + 1}:
-            problem = refused(client, operation, changed(full, place, [item] * length))
-            assert [error["code"] for error in problem["errors"]] == ["wrong-length"]
+    for choice in (0, 1):
+        full = FULL[operation.name, choice]
+        for place in places(operation.body_schema, full):
+            if place.kind == "array":
+                keeps_to_its_length(client, operation, full, place)
+
+
+def keeps_to_its_length(client, operation, full, place):
+    item = at(full, place)[0]
+    least, most = place.schema.get("minItems", 0), place.schema["maxItems"]
+    for length in (least, most):
+        # A validator in Python takes some seconds for each list of readings.
+        take = accepted if length < 10_000 else answered
+        take(client, operation, changed(full, place, [item] * length))
+    for length in ({least - 1} if least else set()) | {most + 1}:
+        body = changed(full, place, [item] * length)
+        problem = conforms(operation, 422, ask(client, operation, body))
+        assert [error["code"] for error in problem["errors"]] == ["wrong-length"]
 
 
 @pytest.mark.parametrize("operation", QUESTIONS, ids=lambda operation: operation.name)

@@ -64,7 +64,10 @@ def test_the_service_serves_it(client):
 def test_every_operation_names_its_client_method(name):
     path, method, operation = OPERATIONS[name]
     client = operation["x-client"]
-    assert set(client) == {"resource", "method"}
+    content = operation.get("requestBody", {}).get("content", {})
+    others = set(content) - {"application/json"}
+    assert set(client) == {"resource", "method"} | ({"bodies"} if others else set())
+    assert set(client.get("bodies", {})) == others
     assert operation["tags"] == [client["resource"]]
     assert operation["summary"]
     assert operation["description"]

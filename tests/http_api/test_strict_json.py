@@ -103,3 +103,15 @@ def test_a_valid_question_is_answered(client, good):
     assert answer.status_code == 200
     assert answer.headers["content-type"] == "application/json"
     assert answer.json() == {"size": "6 AWG", "feet": 27.0, "label": ""}
+
+
+@pytest.mark.source("RFC 8785, 3.2.2.3: minus zero is written 0")
+@pytest.mark.parametrize("text", ["-0", "-0.0", "-0.000e+5", "-0E0", "[1, -0.0]", '{"a": {"b": [-0.0]}}'])
+def test_there_is_one_zero(text):
+    assert "-" not in json.dumps(parse(text.encode()))
+
+
+def test_what_is_not_zero_keeps_its_sign():
+    text = '["-0.0", -0.5, -0.01, -1, -10, "2025-01-14T00:00:00-00:00", -0.0]'
+    assert parse(text.encode()) == [*json.loads(text)[:-1], 0.0]
+    assert repr(parse(text.encode())[-1]) == "0.0"

@@ -27,19 +27,30 @@ from branchwright.http_api.security import Gate, SecurityHeaders
 from branchwright.http_api.settings import Settings, load
 from branchwright.http_api.telemetry import Telemetry
 from branchwright.http_api.tracing import start_tracing
-from branchwright.http_api.v1 import circuits, codebook, current_comparisons
+from branchwright.http_api.v1 import (
+    circuits,
+    codebook,
+    current_comparisons,
+    interval_data,
+    managed_charging,
+    service_capacity,
+)
 
 if TYPE_CHECKING:
     from branchwright.http_api.spans import Tracing
 
 _DESCRIPTION: Final = (
-    "Design and review of the branch circuit that feeds an electric-vehicle charger, by the US National "
-    "Electrical Code. Every answer is a list of findings with their sources and of steps that anyone can "
-    "recompute. The service is stateless: an answer depends on its request, the codebook revision and the "
-    "engine version, and names all three."
+    "Design and review of the branch circuit that feeds an electric-vehicle charger, and review of the service that "
+    "has to carry it, by the US National Electrical Code. Every answer is a list of findings with their sources and of "
+    "steps that anyone can recompute. The service is stateless: an answer depends on its request, the codebook "
+    "revision and the engine version, and names all three."
 )
 _TAGS: Final = [
     {"name": "circuits", "description": "Questions about the branch circuit of a charger."},
+    {
+        "name": "services",
+        "description": "Questions about the service of a building: its load, its meter data, its capacity.",
+    },
     {
         "name": "codebook",
         "description": "What the service knows of each code edition and where from; the rules.",
@@ -50,6 +61,9 @@ _TAGS: Final = [
 _ROUTERS: Final[Sequence[APIRouter]] = (
     circuits.router,
     current_comparisons.router,
+    service_capacity.router,
+    interval_data.router,
+    managed_charging.router,
     codebook.router,
     health.router,
     documentation.router,

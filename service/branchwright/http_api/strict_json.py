@@ -17,6 +17,8 @@ import jiter
 _LONGEST_REASON: Final = 160
 
 _LOCATED = re.compile(r"^(?P<reason>.*) at line (?P<line>\d+) column (?P<column>\d+)$", re.DOTALL)
+# A zero with a minus sign; it may also stand within a text, which does no harm.
+_MINUS_ZERO = re.compile(rb"-0(?:\.0*)?(?:[eE][+-]?[0-9]+)?(?![0-9.])")
 _NOT_A_NUMBER = re.compile(rb"[+-]?(?:NaN|nan|Infinity|infinity|Inf|inf)\b")
 
 # Maps each byte to the class that matters for a number beyond the range of a 64-bit float.
@@ -63,6 +65,8 @@ class NotStrictJson(ValueError):
 def parse(body: bytes) -> object:
     """Read one JSON text (RFC 8259, UTF-8) as dicts, lists, strings, numbers, booleans and None.
 
+    There is one zero: -0 is read as 0, as its canonical form has it (RFC 8785, 3.2.2.3).
+
     Raises:
         NotStrictJson: for a syntax error, an empty body, a byte order mark, text after the value, a duplicate
             member name, a lone surrogate, nesting deeper than the parser's limit (200), ``NaN``, ``Infinity``
@@ -76,7 +80,7 @@ def parse(body: bytes) -> object:
         pointer = _first_non_finite(data, "")
         if pointer is not None:
             raise NotStrictJson("number beyond the range of a 64-bit float", pointer=pointer)
-    return data
+    return _without_minus_zero(data) if _MINUS_ZERO.search(body) else data
 
 
 def escape(token: str) -> str:
@@ -110,6 +114,20 @@ def _first_non_finite(value: object, pointer: str) -> str | None:
         if found is not None:
             return found
     return None
+
+
+def _without_minus_zero(value: object) -> object:
+    """The same value, changed in place, with every zero a plain one."""
+    if isinstance(value, float):
+        return value + 0.0
+    if isinstance(value, dict):
+        members = cast("dict[str, object]", value)
+        for name, member in members.items():
+            members[name] = _without_minus_zero(member)
+    elif isinstance(value, list):
+        items = cast("list[object]", value)
+        items[:] = map(_without_minus_zero, items)
+    return value
 
 
 def _explain(error: ValueError, body: bytes) -> NotStrictJson:

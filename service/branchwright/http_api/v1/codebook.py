@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import inspect
-from collections.abc import Callable, Iterable
-from typing import Annotated, Final, TypeVar
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from typing import Annotated, Final, Protocol, TypeVar
 
 from fastapi import APIRouter, Path, Query
 
 from branchwright import codebook
-from branchwright.checks.circuits.rules import RULES, Rule
+from branchwright.checks.circuits import rules as circuits
+from branchwright.checks.service_capacity import (
+    capacity_review,
+    dwelling_load,
+    managed_charging,
+)
+from branchwright.checks.service_capacity.interval_data import rules as interval_data
 from branchwright.codebook import (
+    EditionBook,
     EditionRecord,
     Interpretation,
     Provision,
@@ -22,6 +29,7 @@ from branchwright.codebook import (
 from branchwright.codebook.differences import Difference, differences
 from branchwright.codebook.editions import edition_book
 from branchwright.codebook.tables import public_name
+from branchwright.findings import Citation
 from branchwright.http_api.contract import keyed_client_method, reference_responses
 from branchwright.http_api.problems import LONGEST_INPUT, NOT_FOUND, InvalidField, ProblemError
 from branchwright.http_api.routes import ReferenceRoute
@@ -44,7 +52,29 @@ from branchwright.http_api.v1.codebook_answers import (
 
 router = APIRouter(tags=["codebook"], route_class=ReferenceRoute)
 
-_RULES: Final = {rule.name: rule for rule in RULES}
+
+class ListedRule(Protocol):
+    """What is shown of a rule, whatever it judges."""
+
+    name: str
+    subject: str
+    force: str
+    prose: str
+    consults: frozenset[str]
+
+    def cited(self, edition: EditionBook) -> Citation:
+        """The citation of the provision or table that the rule rests on."""
+        ...
+
+
+_CHECKS: Final[Mapping[str, Sequence[ListedRule]]] = {
+    "circuits": circuits.RULES,
+    "dwelling-load": dwelling_load.RULES,
+    "interval-data": interval_data.RULES,
+    "capacity-review": capacity_review.RULES,
+    "managed-charging": managed_charging.RULES,
+}
+_RULES: Final = {rule.name: (check, rule) for check, rules in _CHECKS.items() for rule in rules}
 
 Entry = TypeVar("Entry")
 
@@ -148,7 +178,8 @@ async def compare_editions(
 )
 async def list_rules(page: Annotated[Page, Query()]) -> RulePage:
     """Lists the rules with the question that each one asks."""
-    items, next_after = _paged(map(_rule_summary, RULES), page, lambda rule: rule.name)
+    summaries = (_rule_summary(check, rule) for check, rule in _RULES.values())
+    items, next_after = _paged(summaries, page, lambda rule: rule.name)
     return RulePage(items=items, next_after=next_after)
 
 
@@ -164,10 +195,10 @@ async def get_rule(
     rule: Annotated[str, Path(description="Name of the rule.", examples=["raceway-fill"])],
 ) -> RuleAnswer:
     """Explains a rule: when it applies, what it rests on and what it does where a fact is missing."""
-    found = _RULES.get(rule)
-    if found is None:
+    if rule not in _RULES:
         raise _unknown("rule", rule, _RULES)
-    summary = _rule_summary(found)
+    check, found = _RULES[rule]
+    summary = _rule_summary(check, found)
     return RuleAnswer(
         name=summary.name,
         check=summary.check,
@@ -262,17 +293,17 @@ def _interpretation(point: Interpretation, edition: str) -> InterpretationAnswer
     )
 
 
-def _rule_summary(rule: Rule) -> RuleSummary:
+def _rule_summary(check: str, rule: ListedRule) -> RuleSummary:
     return RuleSummary(
         name=rule.name,
-        check="circuits",
+        check=check,
         subject=rule.subject,
         force=rule.force,
         question=inspect.cleandoc(rule.prose).partition("\n")[0],
     )
 
 
-def _section(rule: Rule, record: EditionRecord) -> str | None:
+def _section(rule: ListedRule, record: EditionRecord) -> str | None:
     try:
         return rule.cited(edition_book(record.name)).section
     except ProvisionLacking:

@@ -196,7 +196,7 @@ class LoadManagement(Facts):
 
 
 class Dwelling(Facts):
-    """One dwelling unit and what stands in it."""
+    """One dwelling unit and what stands in it. A list that is not stated is empty."""
 
     floor_area_ft2: Annotated[
         Annotated[Number, Field(ge=0, le=GREATEST_AREA_FT2)] | None,
@@ -215,14 +215,14 @@ class Dwelling(Facts):
         Annotated[int, Field(strict=True, ge=0, le=MOST_ITEMS), BeforeValidator(whole)] | None,
         Field(description="Laundry branch circuits. Not stated: the least that the edition asks for."),
     ] = None
-    ranges: Annotated[tuple[CookingAppliance, ...], Field(max_length=MOST_ITEMS)] = ()
-    dryers: Annotated[tuple[Dryer, ...], Field(max_length=MOST_ITEMS)] = ()
-    appliances: Annotated[tuple[Appliance, ...], Field(max_length=MOST_ITEMS)] = ()
-    heating: Annotated[tuple[SpaceHeating, ...], Field(max_length=MOST_ITEMS)] = ()
-    cooling: Annotated[tuple[Cooling, ...], Field(max_length=MOST_ITEMS)] = ()
-    heat_pumps: Annotated[tuple[HeatPump, ...], Field(max_length=MOST_ITEMS)] = ()
-    chargers: Annotated[tuple[DwellingCharger, ...], Field(max_length=MOST_ITEMS)] = ()
-    load_management: Annotated[tuple[LoadManagement, ...], Field(max_length=MOST_ITEMS)] = ()
+    ranges: Annotated[tuple[CookingAppliance, ...] | None, Field(max_length=MOST_ITEMS)] = None
+    dryers: Annotated[tuple[Dryer, ...] | None, Field(max_length=MOST_ITEMS)] = None
+    appliances: Annotated[tuple[Appliance, ...] | None, Field(max_length=MOST_ITEMS)] = None
+    heating: Annotated[tuple[SpaceHeating, ...] | None, Field(max_length=MOST_ITEMS)] = None
+    cooling: Annotated[tuple[Cooling, ...] | None, Field(max_length=MOST_ITEMS)] = None
+    heat_pumps: Annotated[tuple[HeatPump, ...] | None, Field(max_length=MOST_ITEMS)] = None
+    chargers: Annotated[tuple[DwellingCharger, ...] | None, Field(max_length=MOST_ITEMS)] = None
+    load_management: Annotated[tuple[LoadManagement, ...] | None, Field(max_length=MOST_ITEMS)] = None
 
 
 class DwellingService(Facts):

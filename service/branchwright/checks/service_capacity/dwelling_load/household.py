@@ -39,9 +39,11 @@ class Placed(Generic[T_co]):
         return stated(value, unit, f"{self.pointer}/{field}")
 
 
-def placed(facts: Sequence[T], pointer: str, name: str) -> tuple[Placed[T], ...]:
-    """Return the items of a list with their places."""
-    return tuple(Placed(f"{pointer}/{index}", f"{name}_{index}", item) for index, item in enumerate(facts))
+def placed(facts: Sequence[T] | None, pointer: str, name: str) -> tuple[Placed[T], ...]:
+    """Return the items of a list with their places; none where it is not stated."""
+    return tuple(
+        Placed(f"{pointer}/{index}", f"{name}_{index}", item) for index, item in enumerate(facts or ())
+    )
 
 
 @dataclass(slots=True, frozen=True)

@@ -35,7 +35,12 @@ def measured_duration(case: Case) -> Finding:
     )
 
 
-@rule("measured-interval", subject="record of demand", concept="measured-demand")
+@rule(
+    "measured-interval",
+    subject="record of demand",
+    concept="measured-demand",
+    consults=["measured-demand-interval"],
+)
 def measured_interval(case: Case) -> Finding:
     """Is the record fine enough to show the greatest demand?
 
@@ -178,7 +183,12 @@ def measured_season(case: Case) -> Finding:
     return measured_season.finding("pass", message, citation=cited, pointer=pointer)
 
 
-@rule("measured-generation", subject="record of demand", concept="measured-demand")
+@rule(
+    "measured-generation",
+    subject="record of demand",
+    concept="measured-demand",
+    consults=["measured-with-generation"],
+)
 def measured_generation(case: Case) -> Finding:
     """Can generation behind the meter have hidden load from the record?
 

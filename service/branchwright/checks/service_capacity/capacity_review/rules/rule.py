@@ -1,6 +1,6 @@
 """What a rule is: one question, asked of a service with its chargers, answered by one finding."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.spans import Span
@@ -13,7 +13,8 @@ from branchwright.questions.rules import RuleOf
 class CapacityRule(RuleOf):
     """A rule of capacity reviews and the function that judges a case.
 
-    `is_about_load` says whether less charging, management or a larger rating can mend its failure.
+    `is_about_load` says whether less charging, management or a larger rating can mend its failure, `consults` the
+    interpretations that its own function may ask for; those of the loads are consulted with them.
     """
 
     def __init__(
@@ -25,11 +26,13 @@ class CapacityRule(RuleOf):
         force: Force,
         *,
         is_about_load: bool,
+        consults: Sequence[str],
     ) -> None:
         """Keep the parts; the function's docstring is the rule's prose."""
         super().__init__(name, subject, concept, force, function.__doc__ or "")
         self.function = function
         self.is_about_load = is_about_load
+        self.consults = frozenset(consults)
 
     def __call__(self, case: Case) -> Finding:
         """Judge a case; a provision that the edition lacks makes the finding undetermined."""
@@ -88,10 +91,13 @@ def rule(
     concept: str,
     force: Force = "requirement",
     is_about_load: bool = False,
+    consults: Sequence[str] = (),
 ) -> Callable[[Callable[[Case], Finding]], CapacityRule]:
     """Make a rule of a function."""
 
     def wrap(function: Callable[[Case], Finding]) -> CapacityRule:
-        return CapacityRule(function, name, subject, concept, force, is_about_load=is_about_load)
+        return CapacityRule(
+            function, name, subject, concept, force, is_about_load=is_about_load, consults=consults
+        )
 
     return wrap
