@@ -123,13 +123,15 @@ class CalculatedLoad:
         return household
 
     def _span(self, units: Sequence[ChargingUnit]) -> Span | None:
+        # A shared circuit may be open where the dwelling is not: then the best must not pass for what is known.
+        is_open = any(unit.held is not None and unit.held.least_a != unit.held.reported_a for unit in units)
         totals: list[float] = []
         for assumption in ASSUMPTIONS:
             household = self.household(units, assumption)
             total = method_load(household, self.facts.method, StepLedger()).total_va
             if total is None:
                 return None
-            if not household.unknown:
+            if not household.unknown and not is_open:
                 return Span(total, total, total)
             self.unknown.update(household.unknown)
             totals.append(total)

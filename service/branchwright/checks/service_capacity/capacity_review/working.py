@@ -73,11 +73,13 @@ class _Loads:
                 dropped.citation,
             )
         )
+        ratings = _ratings(case)
+        names = ", ".join(ratings)
         limit = self.ledger.work_out(
             prefix + "limit",
             "least of the ratings that the load is held against",
-            f"min({', '.join(_ratings(case))})",
-            _ratings(case),
+            f"min({names})" if len(ratings) > 1 else names,
+            ratings,
             case.limit_a,
             "A",
             None,
