@@ -16,6 +16,7 @@ from tests.checks.service_capacity.dwellings import (
 )
 
 from branchwright.checks.service_capacity.dwelling_load import LoadCalculationRequest
+from branchwright.codebook import EditionBook, Provision, ProvisionLacking
 
 Json = dict[str, Any]
 
@@ -61,6 +62,23 @@ def test_a_charger_by_its_current_needs_the_voltage() -> None:
     assert all(method["total_va"] is None for method in answer["methods"])
     told = calculated({"edition": "nec-2023", "dwelling": {**D1A, "chargers": [{"nameplate_va": 7680}]}})
     assert told["methods"][0]["total_va"] == 18600 + 7680
+
+
+def test_managed_chargers_by_their_nameplates_need_the_voltage_of_the_setting() -> None:
+    dwelling = {
+        **EMPTY,
+        "chargers": [{"nameplate_va": 11_520, "managed_by": "garage"}],
+        "load_management": [{"name": "garage", "control_setting_a": 20}],
+    }
+    answer = calculated({"edition": "nec-2023", "dwelling": dwelling})
+    assert all(method["total_va"] is None for method in answer["methods"])
+    assert findings(answer)["calculated-load"]["pointer"] == "/service"
+
+
+def test_the_place_is_echoed_and_its_amendments_are_not_examined() -> None:
+    answer = calculated(asked("nec-2023", D1A, jurisdiction="Springfield"))
+    assert answer["jurisdiction"] == "Springfield"
+    assert "amendments in force in Springfield" in answer["not_examined"]
 
 
 def test_a_charger_of_which_nothing_is_known() -> None:
@@ -385,6 +403,58 @@ def test_more_than_any_service_is_rated_for() -> None:
     found = by(asked("nec-2023", dwelling), "standard")
     assert found["rounded_current_a"] > 6000
     assert found["least_service_rating_a"] is None
+
+
+# ------------------------------------------------------------------- an edition without a provision
+
+CONCEPTS = {
+    "lighting-load": {"standard"},
+    "small-appliance-load": {"standard", "optional-new", "optional-existing"},
+    "laundry-load": {"standard", "optional-new", "optional-existing"},
+    "range-load": {"standard"},
+    "dryer-load": {"standard"},
+    "appliance-demand": {"standard"},
+    "space-heating-load": {"standard"},
+    "noncoincident-load": {"standard"},
+    "largest-motor": {"standard"},
+    "charger-load": {"standard", "optional-new", "optional-existing"},
+    "current-setting": {"standard", "optional-new", "optional-existing"},
+    "energy-management-load": {"standard", "optional-new", "optional-existing"},
+    "optional-dwelling-load": {"optional-new"},
+    "optional-heating-and-cooling": {"optional-new"},
+    "existing-dwelling-load": {"optional-existing"},
+    "neutral-load": set(),
+    "least-service-rating": set(),
+    "load-rounding": {"standard", "optional-new", "optional-existing"},
+}
+"""Provisions that load calculations ask for, and the methods that cannot do without."""
+
+
+@pytest.mark.parametrize("concept", CONCEPTS)
+def test_an_edition_without_a_provision(concept: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Nothing stands in for a provision that an edition does not have: what needs it is undetermined and names it."""
+    known = EditionBook.provision
+
+    def without(self: EditionBook, name: str) -> Provision:
+        if name == concept:
+            raise ProvisionLacking(self.name, name)
+        return known(self, name)
+
+    monkeypatch.setattr(EditionBook, "provision", without)
+    dwelling = {
+        **D2A,
+        "small_appliance_circuits": None,
+        "appliances": [{**one, "motor": True} for one in D2A["appliances"]],
+        "chargers": [{"charging_current_a": 32, "rated_current_a": 48, "managed_by": "garage", "new": True}],
+        "load_management": [{"name": "garage", "control_setting_a": 20}],
+    }
+    answer = calculated(asked("nec-2023", dwelling, service={**HUNDRED_A, "rating_a": 200}))
+    undetermined = {method["method"] for method in answer["methods"] if method["rounded_current_a"] is None}
+    assert undetermined == CONCEPTS[concept]
+    named = [finding for finding in answer["findings"] if concept in finding["message"]]
+    assert named and {finding["outcome"] for finding in named} == {"undetermined"}
+    least = {method["least_service_rating_a"] for method in answer["methods"]}
+    assert least == {None} or concept != "least-service-rating"
 
 
 # --------------------------------------------------------------------------- what breaks the schema

@@ -1,5 +1,6 @@
 """A request bound to an edition and its readings: the household, its loads by method, and the services they ask for."""
 
+from contextlib import suppress
 from functools import cached_property
 
 from branchwright.checks.service_capacity.dwelling_load.demands import Demands
@@ -12,7 +13,7 @@ from branchwright.checks.service_capacity.dwelling_load.methods import (
     neutral_load,
 )
 from branchwright.checks.service_capacity.dwelling_load.methods.current import rounded
-from branchwright.codebook import Book
+from branchwright.codebook import Book, ProvisionLacking
 from branchwright.findings import Sourced, StepInput
 from branchwright.questions.ledger import StepLedger
 
@@ -36,11 +37,10 @@ class LoadCase:
         ]
         self.least_services_a: list[float | None] = [self._least_service_a(load) for load in self.loads]
         self.neutral: NeutralLoad = neutral_load(demands)
-        self.rounded_neutral: StepInput | None = (
-            None
-            if self.neutral.current is None
-            else rounded(self.household, self.neutral.part, self.neutral.current)
-        )
+        self.rounded_neutral: StepInput | None = None
+        if self.neutral.current is not None:
+            with suppress(ProvisionLacking):
+                self.rounded_neutral = rounded(self.household, self.neutral.part, self.neutral.current)
 
     @property
     def least_service(self) -> Sourced:
@@ -68,10 +68,13 @@ class LoadCase:
         return [method_load(household, method, ledger, demands=demands) for method in self.methods]
 
     def _least_service_a(self, load: MethodLoad) -> float | None:
-        """Enter the least standard rating for a load; None where it is undetermined or none is made."""
+        """Enter the least standard rating for a load; None where it is undetermined, or none is made or asked for."""
         if load.rounded_current is None or load.rounded_current_a is None:
             return None
-        least = self.least_service
+        try:
+            least = self.least_service
+        except ProvisionLacking:
+            return None
         found = self.edition.standard_rating_at_least(max(load.rounded_current_a, least.number))
         if found is None:
             return None

@@ -8,10 +8,12 @@ from branchwright.checks.service_capacity.dwelling_load.answers import Group, Lo
 from branchwright.findings import Citation, StepInput
 from branchwright.questions.ledger import StepLedger
 
+EDITION = "/edition"
+
 
 @dataclass(slots=True, frozen=True)
 class Lacking:
-    """A fact without which a load cannot be told."""
+    """A fact, or a provision of the edition, without which a load cannot be told."""
 
     pointer: str
     message: str

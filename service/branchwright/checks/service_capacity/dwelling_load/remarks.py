@@ -1,8 +1,11 @@
 """What a load calculation says beside its findings: what to verify, and what was not looked at."""
 
+from contextlib import suppress
+
 from branchwright.checks.service_capacity.dwelling_load.case import LoadCase
 from branchwright.checks.service_capacity.dwelling_load.facts import DwellingCharger, LoadCalculationRequest
 from branchwright.checks.service_capacity.dwelling_load.household import Household, Placed
+from branchwright.codebook import ProvisionLacking
 from branchwright.questions.answers import ToVerify
 
 NOT_EXAMINED = [
@@ -52,8 +55,9 @@ def _general(case: LoadCase) -> list[ToVerify]:
         ("laundry_circuits", "laundry-load", dwelling.laundry_circuits),
     ):
         if count is None:
-            least = case.edition.provision(concept).number("least_circuits")
-            found.append(ToVerify(f"{at}/{field}", f"not stated, taken as {least:g}", "panel directory"))
+            with suppress(ProvisionLacking):
+                least = case.edition.provision(concept).number("least_circuits")
+                found.append(ToVerify(f"{at}/{field}", f"not stated, taken as {least:g}", "panel directory"))
     return found
 
 
@@ -153,8 +157,11 @@ def _connection_decides(household: Household, charger: Placed[DwellingCharger]) 
     """Whether the setting of a charger counts for a hardwired one alone, and there is one below the rating."""
     facts = charger.facts
     has_rating = facts.rated_current_a is not None or facts.nameplate_va is not None
-    fixed_only = household.edition.provision("current-setting").says("fixed_only")
-    return fixed_only and has_rating and facts.charging_current_a is not None
+    if not has_rating or facts.charging_current_a is None:
+        return False
+    with suppress(ProvisionLacking):
+        return household.edition.provision("current-setting").says("fixed_only")
+    return False
 
 
 def _service(case: LoadCase) -> list[ToVerify]:

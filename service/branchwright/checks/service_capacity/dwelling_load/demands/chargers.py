@@ -19,12 +19,22 @@ class Nameplates:
         self.loads: dict[str, StepInput | None] = {}
         self.lacking: dict[str, tuple[str, str]] = {}
         """Pointer and message of the fact that is missing, by the charger's pointer."""
-        for charger in household.chargers:
-            self.loads[charger.pointer] = self._load(household, part, charger)
+        if household.chargers:
+            # All provisions are asked for before any step is entered.
+            citation = household.edition.provision("charger-load").citation
+            currents = [_current(household, charger) for charger in household.chargers]
+            for charger, current in zip(household.chargers, currents, strict=True):
+                self.loads[charger.pointer] = self._load(household, part, charger, current, citation)
 
-    def _load(self, household: Household, part: Part, charger: ChargerAt) -> StepInput | None:
+    def _load(
+        self,
+        household: Household,
+        part: Part,
+        charger: ChargerAt,
+        current: StepInput | None,
+        citation: Citation,
+    ) -> StepInput | None:
         facts = charger.facts
-        current = _current(household, charger)
         if current is None and facts.nameplate_va is not None:
             return charger.stated(facts.nameplate_va, "VA", "nameplate_va")
         if current is None:
@@ -43,7 +53,7 @@ class Nameplates:
             charger_load_va.step(
                 f"{part.prefix}{charger.name.replace('_', '-')}-load",
                 {"current_a": current, "voltage_v": household.voltage},
-                household.edition.provision("charger-load").citation,
+                citation,
             )
         )
 

@@ -24,34 +24,27 @@ class Circuits:
     def __init__(self, household: Household, part: Part) -> None:
         """Enter both loads."""
         edition, dwelling = household.edition, household.dwelling
-        self.small_appliance = _circuits(
-            household,
-            part,
+        small_appliance, laundry = (
             edition.provision("small-appliance-load"),
-            "small-appliance-circuits",
-            dwelling.small_appliance_circuits,
-            "/small_appliance_circuits",
-        )
-        self.laundry = _circuits(
-            household,
-            part,
             edition.provision("laundry-load"),
-            "laundry-circuits",
-            dwelling.laundry_circuits,
-            "/laundry_circuits",
         )
+        self.small_appliance = _circuits(
+            household, part, small_appliance, "small_appliance_circuits", dwelling.small_appliance_circuits
+        )
+        self.laundry = _circuits(household, part, laundry, "laundry_circuits", dwelling.laundry_circuits)
 
 
-def _circuits(
-    household: Household, part: Part, rule: Provision, step: str, count: int | None, field: str
-) -> StepInput:
+def _circuits(household: Household, part: Part, rule: Provision, field: str, count: int | None) -> StepInput:
+    """Enter the load of circuits; the least number of them where none is stated."""
     least = rule.values["least_circuits"]
     return part.ledger.add(
         circuits_load_va.step(
-            part.prefix + step,
+            part.prefix + field.replace("_", "-"),
             {
                 "va_each": rule.values["va_each"],
-                "circuits": least if count is None else stated(float(count), "count", household.at + field),
+                "circuits": least
+                if count is None
+                else stated(float(count), "count", f"{household.at}/{field}"),
                 "least_circuits": least,
             },
             rule.citation,

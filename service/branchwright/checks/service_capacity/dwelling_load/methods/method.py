@@ -10,9 +10,10 @@ from branchwright.checks.service_capacity.dwelling_load.household import Househo
 from branchwright.checks.service_capacity.dwelling_load.methods.current import current_of, rounded
 from branchwright.checks.service_capacity.dwelling_load.methods.optional_existing import optional_existing
 from branchwright.checks.service_capacity.dwelling_load.methods.optional_new import optional_new
-from branchwright.checks.service_capacity.dwelling_load.methods.permission import permission
+from branchwright.checks.service_capacity.dwelling_load.methods.permission import Permission, permission
 from branchwright.checks.service_capacity.dwelling_load.methods.standard import standard
-from branchwright.checks.service_capacity.dwelling_load.part import Lacking, Part
+from branchwright.checks.service_capacity.dwelling_load.part import EDITION, Lacking, Part
+from branchwright.codebook import ProvisionLacking
 from branchwright.findings import StepInput
 from branchwright.questions.ledger import StepLedger
 
@@ -81,14 +82,18 @@ def method_load(
     """
     shared = demands or Demands(household, ledger, prefix)
     part = shared.part(f"{method}-")
-    ENTRIES[method](shared, part)
-    may = permission(household, method)
+    may = Permission(None, f"The edition has no {TITLES[method]}.", EDITION)
     total = current = in_whole_amperes = None
-    if not part.lacking:
-        total = part.add_up("total", f"load by the {TITLES[method]}", part.demands)
-        current = current_of(household, part, total)
-        if current is not None:
-            in_whole_amperes = rounded(household, part, current)
+    try:
+        may = permission(household, method)
+        ENTRIES[method](shared, part)
+        if not part.lacking:
+            total = part.add_up("total", f"load by the {TITLES[method]}", part.demands)
+            current = current_of(household, part, total)
+            if current is not None:
+                in_whole_amperes = rounded(household, part, current)
+    except ProvisionLacking as lacking:
+        part.lacks(EDITION, str(lacking))
     return MethodLoad(
         method,
         may.permitted,

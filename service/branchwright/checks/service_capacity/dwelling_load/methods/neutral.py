@@ -6,7 +6,8 @@ from branchwright.calculations.dwelling_load import demand_va, reduced_neutral_c
 from branchwright.checks.service_capacity.dwelling_load.demands import Demands
 from branchwright.checks.service_capacity.dwelling_load.demands.appliances import Appliances, shares
 from branchwright.checks.service_capacity.dwelling_load.methods.current import current_of
-from branchwright.checks.service_capacity.dwelling_load.part import Part
+from branchwright.checks.service_capacity.dwelling_load.part import EDITION, Part
+from branchwright.codebook import ProvisionLacking
 from branchwright.findings import StepInput
 
 
@@ -25,10 +26,18 @@ def neutral_load(demands: Demands) -> NeutralLoad:
     What runs between lines alone adds nothing. Cooking and dryers count at a percentage of their demand, and a large
     current at a percentage above a limit, save on two lines and the neutral of a wye system.
     """
-    household = demands.household
     part = demands.part("neutral-")
-    for line in demands.lighting.lines:
-        part.lines.append(line)
+    try:
+        return _entered(demands, part)
+    except ProvisionLacking as lacking:
+        part.lacks(EDITION, str(lacking))
+        return NeutralLoad(part, None, None)
+
+
+def _entered(demands: Demands, part: Part) -> NeutralLoad:
+    """Enter the lines of the neutral, their sum and its current."""
+    household = demands.household
+    part.lines.extend(demands.lighting.lines)
     part.demands.update(demands.lighting.demands)
     part.lacking.extend(demands.lighting.lacking)
     _cooking_and_dryers(demands, part)

@@ -19,21 +19,28 @@ from branchwright.findings import StepInput
 
 
 @dataclass(slots=True)
-class _Season:
-    """What runs together: its load, None without heating or cooling, and its largest motor with the addition."""
+class _Motor:
+    """The largest motor of some, as it was stated, and the addition for it."""
 
-    group: Group | None
-    load: StepInput | None
-    motor: StepInput | None = None
-    added: StepInput | None = None
+    stated: StepInput
+    added: StepInput
+
+
+@dataclass(slots=True)
+class _Season:
+    """What runs together: heating or cooling with its load, and the largest motor in it."""
+
+    group: Group
+    load: StepInput
+    motor: _Motor | None
 
     @property
     def load_va(self) -> float:
-        return 0.0 if self.load is None else float(self.load.value)
+        return float(self.load.value)
 
     @property
     def added_va(self) -> float:
-        return 0.0 if self.added is None else float(self.added.value)
+        return 0.0 if self.motor is None else float(self.motor.added.value)
 
 
 def standard(demands: Demands, part: Part) -> None:
@@ -61,46 +68,60 @@ def _seasons(demands: Demands, part: Part) -> Part:
     motors = appliance_motors(household)
     seasons: list[_Season] = []
     if household.heating or household.heat_pumps:
-        load = _heating(demands, part)
-        seasons.append(_season(demands, part, "heating", load, {**heating_motors(household), **motors}))
+        seasons.append(
+            _Season(
+                "heating",
+                _heating(demands, part),
+                _largest_motor(demands, part, "heating", {**heating_motors(household), **motors}),
+            )
+        )
     if household.cooling or household.heat_pumps:
-        load = part.add_up("cooling", "load while cooling", cooling_loads(household), rule.citation)
-        seasons.append(_season(demands, part, "cooling", load, {**cooling_motors(household), **motors}))
-    if len(seasons) == 0:
-        seasons.append(_season(demands, part, None, None, motors))
+        seasons.append(
+            _Season(
+                "cooling",
+                part.add_up("cooling", "load while cooling", cooling_loads(household), rule.citation),
+                _largest_motor(demands, part, "cooling", {**cooling_motors(household), **motors}),
+            )
+        )
+    if not seasons:
+        _enter_motor(demands, part, _largest_motor(demands, part, None, motors))
+        return part
     chosen = seasons[0] if len(seasons) == 1 else _greater(demands, part, *seasons)
     for season in seasons:
-        if season.load is not None and season.group is not None:
-            _enter(demands, part, season, season.group, season.load, counts=season is chosen)
-    if chosen.added is not None and chosen.motor is not None:
-        largest = household.edition.provision("largest-motor")
-        motor_va = float(chosen.motor.value)
-        pointer = chosen.motor.origin.removeprefix("request:")
-        part.item("largest-motor", "largest motor", pointer, motor_va)
-        part.line(
-            "largest-motor",
-            f"{largest.number('added_percent'):g} percent of the largest motor",
-            motor_va,
-            ("largest_motor", chosen.added),
-            largest.citation,
-            pointer,
-        )
+        _enter(demands, part, season, counts=season is chosen)
+    _enter_motor(demands, part, chosen.motor)
     return part
 
 
-def _enter(
-    demands: Demands, part: Part, season: _Season, group: Group, load: StepInput, *, counts: bool
-) -> None:
+def _enter(demands: Demands, part: Part, season: _Season, *, counts: bool) -> None:
     """Enter the items of a season and its line."""
-    household = demands.household
+    household, group = demands.household, season.group
     rule = household.edition.provision("noncoincident-load")
     (heating_items if group == "heating" else cooling_items)(household, part, group)
     if counts:
         by_heating = household.edition.provision("space-heating-load").citation
         citation = by_heating if group == "heating" else rule.citation
-        part.line(group, group, season.load_va, (group, load), citation)
+        part.line(group, group, season.load_va, (group, season.load), citation)
     else:
         part.omitted(group, f"{group}, not in use together with the other", season.load_va, rule.citation)
+
+
+def _enter_motor(demands: Demands, part: Part, motor: _Motor | None) -> None:
+    """Enter the addition for the largest motor, if there is one."""
+    if motor is None:
+        return
+    rule = demands.household.edition.provision("largest-motor")
+    motor_va = float(motor.stated.value)
+    pointer = motor.stated.origin.removeprefix("request:")
+    part.item("largest-motor", "largest motor", pointer, motor_va)
+    part.line(
+        "largest-motor",
+        f"{rule.number('added_percent'):g} percent of the largest motor",
+        motor_va,
+        ("largest_motor", motor.added),
+        rule.citation,
+        pointer,
+    )
 
 
 def _heating(demands: Demands, part: Part) -> StepInput:
@@ -125,16 +146,12 @@ def _heating(demands: Demands, part: Part) -> StepInput:
     return part.add_up("heating", "load while heating", inputs, rule.citation)
 
 
-def _season(
-    demands: Demands,
-    part: Part,
-    group: Group | None,
-    load: StepInput | None,
-    motors: dict[str, StepInput],
-) -> _Season:
-    """Enter the addition for the largest motor of a season."""
+def _largest_motor(
+    demands: Demands, part: Part, group: Group | None, motors: dict[str, StepInput]
+) -> _Motor | None:
+    """Enter the largest motor of a season, or of all the year, and the addition for it."""
     if not motors:
-        return _Season(group, load)
+        return None
     rule = demands.household.edition.provision("largest-motor")
     step = "largest-motor" if group is None else f"{group}-largest-motor"
     quantity = "largest motor" if group is None else f"largest motor while {group}"
@@ -146,8 +163,7 @@ def _season(
             rule.citation,
         )
     )
-    stated = next(item for item in motors.values() if item.value == greatest.value)
-    return _Season(group, load, stated, added)
+    return _Motor(next(item for item in motors.values() if item.value == greatest.value), added)
 
 
 def _greater(demands: Demands, part: Part, heating: _Season, cooling: _Season) -> _Season:
@@ -158,12 +174,10 @@ def _greater(demands: Demands, part: Part, heating: _Season, cooling: _Season) -
     terms: list[str] = []
     values: list[float] = []
     for season in (heating, cooling):
-        if season.load is None or season.group is None:
-            raise ValueError("A season without a load is compared with none.")
         inputs[season.group] = season.load
         term, value = str(season.group), season.load_va
-        if with_motors and season.added is not None:
-            inputs[f"{season.group}_motor"] = season.added
+        if with_motors and season.motor is not None:
+            inputs[f"{season.group}_motor"] = season.motor.added
             term += f" + {season.group}_motor"
             value += season.added_va
         terms.append(term)
@@ -178,5 +192,6 @@ def _greater(demands: Demands, part: Part, heating: _Season, cooling: _Season) -
         rule.citation,
     )
     if values[0] == values[1]:
+        # Where the loads alone are compared, the larger motor still decides between equal ones.
         return cooling if cooling.added_va > heating.added_va and not with_motors else heating
     return cooling if values[1] > values[0] else heating
