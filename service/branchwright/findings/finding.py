@@ -69,7 +69,11 @@ class Finding:
     force: Annotated[str, open_enum(Force, "Only requirements decide the verdict.")]
     subject: Annotated[str, Field(description="What the rule looked at.")]
     pointer: Annotated[
-        str | None, Field(description="JSON pointer of the field of the request that the finding is about.")
+        str | None,
+        Field(
+            description="JSON pointer of the field of the request that the finding is about; query:<name> for a field "
+            "of the query."
+        ),
     ]
     segment: Annotated[int | None, Field(description="Index of the segment that governs, if one does.")]
     required: Annotated[Required | None, Field(description="What is asked for.")]

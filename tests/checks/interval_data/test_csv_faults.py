@@ -254,3 +254,8 @@ def test_instructions_without_meaning_are_named() -> None:
     assert finding(answer, "instructions")["message"].endswith(
         "query:last_value_column, query:meter_reading."
     )
+
+
+def test_lines_without_end_are_given_up() -> None:
+    answer = ask_csv("time,usage\n" + "\n" * 600_000, **QUERY)
+    assert "more than 500000 lines" in finding(answer, "layout")["message"]

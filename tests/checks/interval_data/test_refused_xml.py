@@ -91,7 +91,7 @@ def test_a_stream_is_given_up_at_the_limit_of_bytes() -> None:
         yield b'<feed xmlns="http://www.w3.org/2005/Atom"><title>'
         while True:
             taken += 1 << 20
-            yield b" " * (1 << 20)
+            yield b" " * ((1 << 20) - 4) + b"<a/>"
 
     with pytest.raises(UnreadableBody, match=f"longer than {MOST_BYTES} bytes"):
         read_green_button(endless(), Instructions())
@@ -119,3 +119,18 @@ def test_elements_that_mean_nothing_leave_nothing_in_memory() -> None:
     _, peak = tracemalloc.get_traced_memory()
     tracemalloc.stop()
     assert peak < 15_000_000, "no tree is built"
+
+
+def test_too_many_elements_and_names_are_refused() -> None:
+    with pytest.raises(UnreadableBody, match="more than 2000000 elements"):
+        ask_xml(feed("<a/>" * 2_000_001))
+    with pytest.raises(UnreadableBody, match="more than 2000 names"):
+        ask_xml(feed("".join(f"<a{at}/>" for at in range(2001))))
+
+
+@pytest.mark.parametrize(
+    "inside", ["<a " + " ".join(f'b{at}=""' for at in range(200_000)) + "/>", "x" * 2_000_000]
+)
+def test_a_tag_or_text_without_end_is_refused(inside: str) -> None:
+    with pytest.raises(UnreadableBody, match="without the end of a tag"):
+        ask_xml(feed(inside))

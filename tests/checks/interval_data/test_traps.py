@@ -412,3 +412,12 @@ def test_energy_and_power_at_once_or_neither_is_a_contradiction() -> None:
     for stated in ({}, {"energy_wh": [1.0], "power_w": [1.0]}):
         failed = finding(ask_json({**series, **stated}), "layout")
         assert (failed["outcome"], failed["pointer"]) == ("fail", "/series")
+
+
+@pytest.mark.source("A split-phase system is single-phase: NEC 220.5(A), 120/240 V")
+def test_phases_that_the_system_has_not_are_a_contradiction() -> None:
+    failed = finding(hourly(a_year(), edition="nec-2023", system="split-phase-120-240", phases=3), "phases")
+    assert (failed["outcome"], failed["pointer"]) == ("fail", "/phases")
+    for system, phases in (("split-phase-120-240", 1), ("wye-208y-120", 1), ("wye-208y-120", 3)):
+        assert outcome(hourly(DAY, edition="nec-2023", system=system, phases=phases), "phases") == "pass"
+    assert outcome(hourly(DAY, edition="nec-2023", phases=3), "phases") == "not-applicable"

@@ -14,6 +14,8 @@ from branchwright.checks.service_capacity.interval_data.unreadable import Unread
 
 DELIMITERS: Final = {"comma": ",", "semicolon": ";", "tab": "\t", "pipe": "|"}
 LINES_BEFORE_HEADER: Final = 100
+MOST_LINES: Final = 500_000
+"""Twice the readings that can be used, and more: whatever follows is no table of readings."""
 
 Row = tuple[int, list[str]]
 """A row with the number of its last line."""
@@ -44,6 +46,8 @@ class Table:
     def rows(self) -> Iterator[Row]:
         """Yield the rows below the header, without empty ones and repeated headers."""
         for line, cells in rows_of(self.body, self.delimiter):
+            if line > MOST_LINES:
+                raise NoTable(line, f"the table has more than {MOST_LINES} lines.")
             if line <= self.header_line or not any(cells):
                 continue
             if [cell.strip() for cell in cells] != self.header:

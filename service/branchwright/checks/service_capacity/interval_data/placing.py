@@ -40,7 +40,7 @@ def place(collected: Collected, zone: tzinfo | None, faults: Faults) -> Placemen
         faults.add(
             "zone",
             collected.place_of_stamp(int(bare[0])),
-            f"{len(bare)} of {len(walls)} stamps have no offset from UTC, and no time_zone is stated.",
+            f"{len(bare)} of {len(walls)} stamps have no offset from UTC, and no known time_zone is stated.",
             _clock(int(walls[bare[0]])),
         )
         return None

@@ -55,5 +55,3 @@ class Feed:
     reading_types: list[Resource] = field(default_factory=list[Resource])
     local_times: list[Resource] = field(default_factory=list[Resource])
     blocks: list[Block] = field(default_factory=list[Block])
-    root: str = ""
-    """Name of the outermost element."""

@@ -23,6 +23,7 @@ from branchwright.checks.service_capacity.interval_data.rules.conditions import 
 from branchwright.checks.service_capacity.interval_data.rules.rule import DataRule
 from branchwright.checks.service_capacity.interval_data.rules.values import (
     interval_data_magnitude,
+    interval_data_phases,
     interval_data_registers,
 )
 
@@ -37,6 +38,7 @@ RULES: tuple[DataRule, ...] = (
     interval_data_order,
     interval_data_intervals,
     interval_data_duplicates,
+    interval_data_phases,
     interval_data_registers,
     interval_data_magnitude,
     interval_data_duration,

@@ -41,16 +41,20 @@ class DataRule(RuleOf):
     def __call__(self, case: Case) -> Finding:
         """Judge the readings."""
         if self.needs_edition and case.book is None:
-            return self.undetermined(
-                case.stated.pointer("edition"),
-                "No edition is stated, so there is no provision to hold the readings against.",
-            )
+            return self.without_edition(case)
         if self.needs_series and case.grid is None:
             return self.undetermined(None, "Needs the series, which could not be made.")
         try:
             return self.function(case)
         except ProvisionLacking as lacking:
             return self.undetermined(None, str(lacking))
+
+    def without_edition(self, case: Case) -> Finding:
+        """Return that no edition is stated that the rule could be held against."""
+        return self.undetermined(
+            case.stated.pointer("edition"),
+            "No edition is stated, so there is no provision to hold the readings against.",
+        )
 
     def faulted(self, case: Case, kind: Kind) -> Finding | None:
         """Return the failure that the faults of a kind are; None without any."""

@@ -14,6 +14,31 @@ USUAL_GREATEST_W = 200_000
 building's. Common practice, no source."""
 
 
+@data_rule("interval-data-phases", subject="system", needs_series=False)
+def interval_data_phases(case: Case) -> Finding:
+    """Does the system have the phases that the meter is said to measure?
+
+    Applies: where system and phases are stated.
+    Rests on: the systems that the edition knows; a split-phase system has one phase.
+    Missing facts: not applicable where either is not stated; amperes are then left out, or are those of one phase.
+    """
+    rule = interval_data_phases
+    stated = case.stated
+    if stated.system is None or stated.phases is None:
+        return rule.not_applicable("System and phases are not both stated.")
+    if case.book is None:
+        return rule.without_edition(case)
+    phases = case.book.edition.greatest_phases(stated.system)
+    return rule.at_most(
+        float(stated.phases),
+        phases.number,
+        "count",
+        f"{stated.phases} phases are stated; {stated.system} has at most {phases.number:g}.",
+        phases.citation,
+        stated.pointer("phases"),
+    )
+
+
 @data_rule("interval-data-registers", subject="readings", needs_series=False)
 def interval_data_registers(case: Case) -> Finding:
     """Are the values those of intervals, and registers read as registers?
