@@ -124,6 +124,7 @@ POINTS = {
     "charger-in-optional-method": (EDITIONS, ("full-value", "in-the-pool")),
     "existing-heating-and-cooling": (EDITIONS, ("in-the-pool", "left-out")),
     "added-heating-and-cooling": (EDITIONS[3:], ("at-full-value", "in-the-pool")),
+    "omitted-motor": (EDITIONS[1:], ("compared", "added")),
     "measured-with-generation": (EDITIONS, ("refused", "measured-gross")),
     "measured-demand-interval": (EDITIONS, ("fifteen-minutes", "as-metered")),
     "charger-on-service": (EDITIONS, ("at-125-percent", "at-its-load")),

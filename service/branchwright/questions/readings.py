@@ -44,6 +44,7 @@ class Readings(Facts):
     added_heating_and_cooling: Annotated[
         Literal["at-full-value", "in-the-pool"] | None, Field(alias="added-heating-and-cooling")
     ] = None
+    omitted_motor: Annotated[Literal["compared", "added"] | None, Field(alias="omitted-motor")] = None
     measured_with_generation: Annotated[
         Literal["refused", "measured-gross"] | None, Field(alias="measured-with-generation")
     ] = None

@@ -163,6 +163,34 @@ def test_smaller_load_with_the_largest_motor() -> None:
         assert demand_of(late, "largest-motor") == 1250
 
 
+@pytest.mark.source(
+    "Moderator of a forum on 220.60 from 2020 on: count the heat, add the cooling as the largest motor"
+)
+@pytest.mark.parametrize("edition", EDITIONS)
+def test_omitted_motor_by_the_other_reading(edition: str) -> None:
+    request = asked(edition, COOL_5000, "standard", readings={"omitted-motor": "added"})
+    answer = calculated(request)
+    (found,) = answer["methods"]
+    assert (demand_of(found, "heating"), demand_of(found, "cooling")) == (6000, 0)
+    is_read = edition != "nec-2017"
+    assert demand_of(found, "largest-motor") == (1250 if is_read else 0)
+    assert [item["name"] for item in answer["interpretations"]] == ["omitted-motor"] * is_read
+
+
+def test_omitted_motor_is_asked_for_only_where_it_matters() -> None:
+    beside = {**COOL_5000, "appliances": [appliance(5000, motor=True)]}
+    cooling = {**COOL_5000, "cooling": [{"rating_va": 6000}]}
+    for dwelling in (beside, cooling, {**COOL_5000, "heating": []}, {**COOL_5000, "cooling": []}):
+        assert calculated(asked("nec-2023", dwelling, "standard"))["interpretations"] == []
+
+
+@pytest.mark.parametrize("edition", EDITIONS)
+def test_of_equal_loads_the_one_with_a_motor_is_taken(edition: str) -> None:
+    found = by(asked(edition, {**COOL_5000, "heating": [{"rating_w": 5000}]}), "standard")
+    assert (demand_of(found, "heating"), demand_of(found, "cooling")) == (0, 5000)
+    assert demand_of(found, "largest-motor") == 1250
+
+
 @pytest.mark.source("Forum threads on 220.60: where another motor is larger, the omitted one adds nothing")
 @pytest.mark.parametrize("edition", EDITIONS)
 def test_smaller_load_beside_a_larger_motor(edition: str) -> None:

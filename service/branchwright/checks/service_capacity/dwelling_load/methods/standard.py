@@ -61,7 +61,8 @@ def _seasons(demands: Demands, part: Part) -> Part:
     """Enter heating or cooling, whichever counts, the other left out, and the addition for the largest motor.
 
     To 2017 the larger of the two counts. From 2020 on a motor of the smaller one that is the largest counts in the
-    comparison with its addition: the season whose load with the addition is greater is taken.
+    comparison with its addition: the season whose load with the addition is greater is taken. By another reading
+    the larger load is taken, with the addition for the motor that is left out.
     """
     household = demands.household
     rule = household.edition.provision("noncoincident-load")
@@ -86,10 +87,12 @@ def _seasons(demands: Demands, part: Part) -> Part:
     if not seasons:
         _enter_motor(demands, part, _largest_motor(demands, part, None, motors))
         return part
-    chosen = seasons[0] if len(seasons) == 1 else _greater(demands, part, *seasons)
+    chosen, motor = seasons[0], seasons[0].motor
+    if len(seasons) > 1:
+        chosen, motor = _greater(demands, part, *seasons)
     for season in seasons:
         _enter(demands, part, season, counts=season is chosen)
-    _enter_motor(demands, part, chosen.motor)
+    _enter_motor(demands, part, motor)
     return part
 
 
@@ -166,32 +169,42 @@ def _largest_motor(
     return _Motor(next(item for item in motors.values() if item.value == greatest.value), added)
 
 
-def _greater(demands: Demands, part: Part, heating: _Season, cooling: _Season) -> _Season:
-    """Enter the comparison of two seasons and return the one that counts."""
-    rule = demands.household.edition.provision("noncoincident-load")
-    with_motors = rule.values["smaller_motor"].name != "neither"
+def _greater(
+    demands: Demands, part: Part, heating: _Season, cooling: _Season
+) -> tuple[_Season, _Motor | None]:
+    """Enter the comparison of two seasons; return the one that counts, and the motor that has the addition."""
+    household = demands.household
+    rule = household.edition.provision("noncoincident-load")
+    larger, smaller = sorted(
+        (heating, cooling), key=lambda season: (season.load_va, season.added_va), reverse=True
+    )
+    with_motors = False
+    motor = larger.motor
+    if rule.values["smaller_motor"].name != "neither" and smaller.added_va > larger.added_va:
+        with_motors = household.book.reading("omitted-motor") == "compared"
+        motor = smaller.motor
     inputs: dict[str, StepInput] = {}
     terms: list[str] = []
-    values: list[float] = []
     for season in (heating, cooling):
         inputs[season.group] = season.load
-        term, value = str(season.group), season.load_va
+        terms.append(season.group)
         if with_motors and season.motor is not None:
             inputs[f"{season.group}_motor"] = season.motor.added
-            term += f" + {season.group}_motor"
-            value += season.added_va
-        terms.append(term)
-        values.append(value)
+            terms[-1] += f" + {season.group}_motor"
+    values = {
+        season.group: season.load_va + (season.added_va if with_motors else 0.0)
+        for season in (heating, cooling)
+    }
     part.ledger.work_out(
         part.prefix + "noncoincident",
         "larger of heating and cooling",
         f"max({', '.join(terms)})",
         inputs,
-        max(values),
+        max(values.values()),
         "VA",
         rule.citation,
     )
-    if values[0] == values[1]:
-        # Where the loads alone are compared, the larger motor still decides between equal ones.
-        return cooling if cooling.added_va > heating.added_va and not with_motors else heating
-    return cooling if values[1] > values[0] else heating
+    if not with_motors:
+        return larger, motor
+    chosen = smaller if values[smaller.group] > values[larger.group] else larger
+    return chosen, chosen.motor
