@@ -29,7 +29,7 @@ from branchwright.checks.service_capacity.capacity_review.settings import (
 )
 from branchwright.checks.service_capacity.capacity_review.upgrades import panel_upgrades, service_upgrades
 from branchwright.findings import Finding, Remedy, Verdict, verdict_of
-from branchwright.questions.fields import LEAST_SIGNALLED_A
+from branchwright.questions.fields import GREATEST_CURRENT_A, LEAST_SIGNALLED_A
 
 MENDED = frozenset(rule.name for rule in LOAD_RULES) | {
     "main-breaker-within-service",
@@ -201,7 +201,7 @@ def _shared_circuit(case: Case) -> Iterator[Tried]:
     count = len(case.chargers)
     if count < 2 or case.request.shared_circuits:
         return
-    full = sum(charger.facts.charging_current_a for charger in case.chargers)
+    full = min(sum(charger.facts.charging_current_a for charger in case.chargers), GREATEST_CURRENT_A)
 
     def circuit_at(setting: float) -> SharedCircuit:
         breaker = case.edition.standard_rating_at_least(case.least_circuit_a(setting))
