@@ -13,6 +13,7 @@ from typing import TypeAlias
 from tests.checks.service_capacity import load_oracle
 from tests.checks.service_capacity.load_facts import Home, Json, exact
 from tests.checks.service_capacity.load_oracle import rounded
+from tests.checks.service_capacity.load_tables import STANDARD_RATINGS_A
 
 CONTINUOUS = Fraction(5, 4)
 MEASURED = Fraction(5, 4)
@@ -29,6 +30,10 @@ LEAST_CURRENTS_COUNT = {"nec-2026"}
 """120.7: the least operating current of each controlled load is added to what nobody controls."""
 
 BACKFEED_SHARE = Fraction(120, 100)
+DWELLING_CONDUCTORS = Fraction(83, 100)
+DWELLING_SERVICES_A = (100, 400)
+"""705.12 and 310.12."""
+
 LEAST_COVERAGE_PERCENT = 98
 """Common practice, no source."""
 
@@ -82,6 +87,7 @@ class Review:
         self.service: Json = request["service"]
         self.existing: Json = request["existing_load"]
         self.chargers: list[Json] = request["chargers"]
+        self.circuits: list[Json] = request.get("shared_circuits") or []
         self.management: Json | None = request.get("management")
         self.measured = self.existing["kind"] == "measured"
         self.line_v = self.home([]).line_v
@@ -90,11 +96,17 @@ class Review:
         """The reading of a disputed provision."""
         return str((self.request.get("readings") or {}).get(name) or READINGS[name])
 
-    def home(self, chargers: list[Json]) -> Home:
-        """The dwelling with more chargers; an empty one where the load was measured."""
+    def home(self, chargers: list[Json], held: list[Json] | None = None) -> Home:
+        """The dwelling with more chargers, and what holds some of them; an empty one where the load was measured."""
         dwelling = copy.deepcopy(self.existing.get("dwelling") or {"floor_area_ft2": 0})
-        dwelling["chargers"] = [*(dwelling.get("chargers") or []), *chargers]
-        return Home(self.request, dwelling)
+        dwelling["chargers"] = [
+            *(dwelling.get("chargers") or []),
+            *({**one, "new": True} for one in chargers),
+        ]
+        dwelling["load_management"] = [*(dwelling.get("load_management") or []), *(held or [])]
+        ampacity = (self.service.get("conductors") or {}).get("ampacity_a")
+        service = {**self.service, "conductor_ampacity_a": ampacity}
+        return Home({**self.request, "service": service}, dwelling)
 
     def current_a(self, load_va: Fraction) -> Fraction:
         """Amperes of a balanced load."""
@@ -108,7 +120,10 @@ class Review:
     # ------------------------------------------------------------------------------------- existing load
 
     def existing_va(self) -> Range | None:
-        """The load that is there: by its method, or 125 percent of what was measured, seasonal load with it."""
+        """The load that is there: by its method, or 125 percent of what was measured, seasonal load with it.
+
+        The better of the two is what an answer reports.
+        """
         if not self.measured:
             load = load_oracle.load(self.home([]), self.existing["method"])
             return None if load is None else (load.total_va, load.total_va)
@@ -140,12 +155,24 @@ class Review:
             return False
         if exact(self.existing["days"]) < YEAR_DAYS:
             return False
-        return True if self.reading("measured-demand-interval") == "as-metered" else None
+        if self.reading("measured-demand-interval") == "as-metered":
+            return True
+        span = self.total_a(self.all())
+        if self.management is not None and self.managed() and not self.carried():
+            stated = self.management.get("fail_safe_current_a")
+            if stated is None:
+                return True
+            span = self.total_a(self.uncontrolled(), exact(stated) * len(self.managed()))
+        return None if at_most(in_whole(span), self.limit_a()) is None else True
 
     def measured_outcomes(self) -> dict[str, Holds]:
         """220.87 and its exception: a year, or thirty days at fifteen minutes while occupied and with no generation."""
         if not self.measured:
             return {}
+        return {"measured-interval": self.interval_holds(), **self.record_outcomes()}
+
+    def record_outcomes(self) -> dict[str, Holds]:
+        """The conditions of the record apart from its interval."""
         generation, coverage = self.existing.get("has_generation"), self.existing.get("coverage_percent")
         covered: Holds = True if coverage is not None and exact(coverage) >= LEAST_COVERAGE_PERCENT else None
         days = exact(self.existing["days"])
@@ -182,16 +209,46 @@ class Review:
         assert high is not None
         return low / self.line_v, high / self.line_v
 
-    def added_va(self, chargers: list[Json]) -> Range | None:
+    def circuit_of(self, charger: Json) -> int | None:
+        """The shared circuit that a charger is on, if any."""
+        place = next(place for place, one in enumerate(self.chargers) if one is charger)
+        for number, circuit in enumerate(self.circuits):
+            if place in circuit["chargers"]:
+                return number
+        return None
+
+    def together(self, places: list[int], extreme: int) -> Home:
+        """The dwelling with the chargers at some places, those of a shared circuit held together; 0 best, 1 worst.
+
+        Only listed management of a stated setting holds them for certain.
+        """
+        chargers, held = [], []
+        for number, circuit in enumerate(self.circuits):
+            setting, listed = circuit.get("control_setting_a"), circuit.get("listed")
+            limit = None if listed is False else setting if listed else None
+            if extreme == 0 and listed is not False:
+                limit = LEAST_CHARGING_A if setting is None else setting
+            if limit is not None and set(circuit["chargers"]) & set(places):
+                held.append({"name": f"shared {number}", "control_setting_a": limit})
+        names = {one["name"] for one in held}
+        for place in places:
+            charger = dict(self.at_extremes(self.chargers[place])[extreme])
+            name = f"shared {self.circuit_of(self.chargers[place])}"
+            if name in names:
+                charger["managed_by"] = name
+            chargers.append(charger)
+        return self.home(chargers, held)
+
+    def added_va(self, places: list[int]) -> Range | None:
         """What chargers add: their nameplates beside a measured load, else the method with them less without."""
         found = []
         for extreme in (0, 1):
-            taken = [self.at_extremes(charger)[extreme] for charger in chargers]
+            home = self.together(places, extreme)
             if self.measured:
-                load_va = load_oracle.chargers_va(self.home(taken), part_three=False)
+                load_va = load_oracle.chargers_va(home, part_three=False)
             else:
                 without = load_oracle.load(self.home([]), self.existing["method"])
-                with_them = load_oracle.load(self.home(taken), self.existing["method"])
+                with_them = load_oracle.load(home, self.existing["method"])
                 if without is None or with_them is None:
                     return None
                 load_va = with_them.total_va - without.total_va
@@ -200,17 +257,21 @@ class Review:
             found.append(load_va)
         return found[0], found[1]
 
+    def all(self) -> list[int]:
+        """The places of all chargers."""
+        return list(range(len(self.chargers)))
+
     def on_service(self) -> Fraction:
         """230.42, 215.3: the factor on a charger's load on the service's devices, by the reading."""
         return CONTINUOUS if self.reading("charger-on-service") == "at-125-percent" else Fraction(1)
 
-    def total_a(self, chargers: list[Json], more_a: Fraction = Fraction(0)) -> Range | None:
+    def total_a(self, places: list[int], more_a: Fraction = Fraction(0)) -> Range | None:
         """Existing load and chargers, and a further charging current, A on the busiest line.
 
         A charger loads two lines with its whole current: on three phases all of them are taken to share a line, and
         only the existing load to be balanced. (This oracle balanced them too, at first: 48 A would have been 28.)
         """
-        existing, added = self.existing_va(), self.added_va(chargers)
+        existing, added = self.existing_va(), self.added_va(places)
         if existing is None or added is None:
             return None
         low, high = (
@@ -219,9 +280,9 @@ class Review:
         )
         return low, high
 
-    def carried(self, chargers: list[Json]) -> Holds:
+    def carried(self) -> Holds:
         """Existing load and chargers, none of them managed, are within the least rating."""
-        return at_most(in_whole(self.total_a(chargers)), self.limit_a())
+        return at_most(in_whole(self.total_a(self.all())), self.limit_a())
 
     def settings_a(self, charger: Json) -> list[Fraction]:
         """What a charger can be set to: those stated, else whole amperes from six up, and its rating."""
@@ -231,14 +292,34 @@ class Review:
         return sorted({rated, *(Fraction(value) for value in range(LEAST_CHARGING_A, floor(rated) + 1))})
 
     def largest_unmanaged_a(self) -> Fraction | None:
-        """The largest setting that all chargers have and at which the service carries all of them."""
-        shared = set.intersection(*(set(self.settings_a(charger)) for charger in self.chargers))
-        fitting = [
+        """The largest setting that all chargers have, that their circuits take, and at which the service carries them.
+
+        To lower a setting of unknown access is to restrict it; a rating that is not stated was the old setting.
+        """
+        common = set.intersection(*(set(self.settings_a(charger)) for charger in self.chargers))
+        breakers = [exact(one["circuit_breaker_a"]) for one in self.chargers if one.get("circuit_breaker_a")]
+        fitting = (
             setting
-            for setting in shared
-            if self.carried([{**charger, "charging_current_a": setting} for charger in self.chargers])
-        ]
-        return max(fitting, default=None)
+            for setting in sorted(common, reverse=True)
+            if setting >= LEAST_CHARGING_A
+            and all(CONTINUOUS * setting <= breaker for breaker in breakers)
+            and self.at(setting).loads_hold()
+        )
+        return next(fitting, None)
+
+    def at(self, setting: Fraction) -> "Review":
+        """The same review without management, every charger set to a current."""
+        chargers = []
+        for charger in self.chargers:
+            changed = {**charger, "charging_current_a": setting, "rated_current_a": rated_a(charger)}
+            if charger.get("setting_access") is None and setting < rated_a(charger):
+                changed["setting_access"] = "restricted"
+            chargers.append(changed)
+        return Review({**self.request, "chargers": chargers, "management": None})
+
+    def loads_hold(self) -> bool:
+        """Whether every rating carries the load, whatever is unknown."""
+        return both(list(self.load_outcomes().values())) is True
 
     # --------------------------------------------------------------------------------- rules, by name
 
@@ -302,29 +383,83 @@ class Review:
 
     def load_outcomes(self) -> dict[str, Holds]:
         """The load against service, main breaker and busbar; the setting of management may stand for it."""
-        counted = in_whole(self.total_a(self.chargers))
+        counted = in_whole(self.total_a(self.all()))
         if self.management is not None and self.managed():
             setting = CONTINUOUS * exact(self.management["control_setting_a"])
-            if counted is None or setting < counted[1]:
-                counted = (setting, setting)
+            low, high = counted or (setting, setting)
+            counted = min(low, setting), min(high, setting)
         ratings = {
             "service-capacity": "rating_a",
             "main-breaker-capacity": "main_breaker_a",
             "busbar-capacity": "busbar_rating_a",
         }
-        return {
+        outcomes = {
             rule: at_most(counted, exact(self.service[name]))
             for rule, name in ratings.items()
             if self.service.get(name) is not None
         }
+        ampacity = (self.service.get("conductors") or {}).get("ampacity_a")
+        if ampacity is not None and not self.by_percent():
+            outcomes["service-conductor-load"] = at_most(counted, exact(ampacity))
+        return outcomes
 
-    def managed(self) -> list[Json]:
-        """The chargers that the management controls."""
-        return [charger for charger in self.chargers if charger.get("managed") is not False]
+    def by_percent(self) -> bool:
+        """310.12: conductors that carry the entire load of a dwelling unit on 120/240 V, from 100 to 400 A."""
+        low, high = DWELLING_SERVICES_A
+        return (
+            low <= exact(self.service["rating_a"]) <= high
+            and not self.home([]).wye
+            and self.request.get("occupancy") in ("one-family", "two-family", "multifamily")
+            and self.service["conductors"].get("carry_entire_load") is True
+        )
 
-    def unmanaged(self) -> list[Json]:
-        """Those that it leaves alone."""
-        return [charger for charger in self.chargers if charger.get("managed") is False]
+    def conductor_outcomes(self) -> dict[str, Holds]:
+        """310.12 and 240.4(B): 83 percent of the rating, or an ampacity that the next standard rating protects."""
+        ampacity = (self.service.get("conductors") or {}).get("ampacity_a")
+        if ampacity is None:
+            return {}
+        rating = exact(self.service["rating_a"])
+        if self.by_percent():
+            return {"service-conductors": exact(ampacity) >= DWELLING_CONDUCTORS * rating}
+        main = exact(self.service.get("main_breaker_a") or rating)
+        next_up = min(one for one in STANDARD_RATINGS_A if one >= exact(ampacity))
+        return {"service-conductors": main <= next_up}
+
+    def shared_outcomes(self) -> dict[str, Holds]:
+        """625.40 and 625.42: chargers that share a circuit, from 2020 and under listed management alone."""
+        if not self.circuits:
+            return {}
+        settings = [circuit.get("control_setting_a") for circuit in self.circuits]
+        fail_safes = [circuit.get("fail_safe_current_a") for circuit in self.circuits]
+        breakers = [exact(circuit["breaker_a"]) for circuit in self.circuits]
+        members = [len(circuit["chargers"]) for circuit in self.circuits]
+        return {
+            "shared-circuit-management": both([circuit.get("listed") for circuit in self.circuits])
+            if self.edition != "nec-2017"
+            else False,
+            "shared-circuit-setting": both(
+                [
+                    None if setting is None else CONTINUOUS * exact(setting) <= breaker
+                    for setting, breaker in zip(settings, breakers, strict=True)
+                ]
+            ),
+            "shared-circuit-lost-link": both(
+                [
+                    None if each is None else CONTINUOUS * exact(each) * count <= breaker
+                    for each, count, breaker in zip(fail_safes, members, breakers, strict=True)
+                ]
+            ),
+        }
+
+    def managed(self) -> list[int]:
+        """The places of the chargers that the management controls."""
+        return [place for place in self.all() if self.chargers[place].get("managed") is not False]
+
+    def uncontrolled(self) -> list[int]:
+        """Those that it leaves alone, with what shares a circuit with one of them."""
+        alone = set(self.all()) - set(self.managed())
+        mixed = [set(circuit["chargers"]) for circuit in self.circuits if set(circuit["chargers"]) & alone]
+        return sorted(alone.union(*mixed))
 
     def management_outcomes(self) -> dict[str, Holds]:
         """What is asked of energy management, each by itself."""
@@ -342,7 +477,7 @@ class Review:
             **outcomes,
             **self.lost_link_outcomes(self.management),
             "managed-least-load": True
-            if self.edition not in LEAST_CURRENTS_COUNT or self.carried(self.chargers)
+            if self.edition not in LEAST_CURRENTS_COUNT or self.carried()
             else self.with_managed_at(Fraction(LEAST_CHARGING_A)),
             "management-listing": self.management.get("listed") if new else True,
             "management-access": True if not new else None if access is None else access == "restricted",
@@ -353,14 +488,14 @@ class Review:
 
     def with_managed_at(self, each_a: Fraction) -> Holds:
         """Existing load, unmanaged chargers, and each managed one at a current, are within the least rating."""
-        span = self.total_a(self.unmanaged(), each_a * len(self.managed()))
+        span = self.total_a(self.uncontrolled(), each_a * len(self.managed()))
         return at_most(in_whole(span), self.limit_a())
 
     def lost_link_outcomes(self, management: Json) -> dict[str, Holds]:
         """750.30(C): the current falls to one that a charger can offer, and that the service carries."""
         stated = management.get("fail_safe_current_a")
-        full = min(exact(charger["charging_current_a"]) for charger in self.managed())
-        needed = not self.carried(self.chargers)
+        full = min(exact(self.chargers[place]["charging_current_a"]) for place in self.managed())
+        needed = not self.carried()
         if stated is None:
             return {
                 "fail-safe-current": None,
@@ -389,8 +524,16 @@ class Review:
         return exact(management["control_setting_a"]) + backfeed <= exact(busbar)
 
     def outcomes(self) -> dict[str, Holds]:
-        """What each rule finds; what does not apply holds. Conductors and shared circuits are not looked at here."""
+        """What each rule finds; what does not apply holds."""
+        method = (
+            True
+            if self.measured
+            else load_oracle.permitted(self.together(self.all(), 1), self.existing["method"])
+        )
         return {
+            "existing-load-method": method,
+            **self.conductor_outcomes(),
+            **self.shared_outcomes(),
             **self.charger_outcomes(),
             **self.measured_outcomes(),
             **self.panel_outcomes(),

@@ -247,14 +247,19 @@ def drawn_capacity_request(seed: int, *, calculated: bool) -> Json:
             service["backfeed_opposite_main"] = draw.random() < 0.7
             if draw.random() < 0.4:
                 service["backfeed_output_a"] = draw.choice((12, 16, 24, 32, 33))
+    if calculated or draw.random() < 0.3:
+        service["conductors"] = {
+            "ampacity_a": draw.choice((83, 85, 99.5, 100, 130, 166, 175, 400, 0.83 * rating, rating)),
+            "carry_entire_load": draw.random() < 0.7,
+        }
     request: Json = {
         "edition": draw.choice(EDITIONS),
+        "occupancy": draw.choice(("one-family", "two-family", "multifamily", "other")),
         "service": service,
         "existing_load": drawn_record(draw),
         "chargers": [drawn_added_charger(draw) for _ in range(draw.choice((1, 1, 1, 2, 3)))],
     }
     if calculated:
-        service["conductor_ampacity_a"] = draw.choice((85, 100, 175, 400))
         request["existing_load"] = {
             "kind": "calculated",
             "method": draw.choice(METHODS),
@@ -262,9 +267,22 @@ def drawn_capacity_request(seed: int, *, calculated: bool) -> Json:
         }
     if draw.random() < 0.5:
         request["management"] = drawn_energy_management(draw, rating, 3 if service["phases"] == 3 else 2)
+    if len(request["chargers"]) > 1 and draw.random() < 0.5:
+        request["shared_circuits"] = [drawn_shared_circuit(draw, len(request["chargers"]))]
     if draw.random() < 0.6:
         request["readings"] = drawn_readings(draw)
     return request
+
+
+def drawn_shared_circuit(draw: random.Random, chargers: int) -> Json:
+    """A circuit that two or all of several chargers share."""
+    return {
+        "chargers": draw.sample(range(chargers), draw.choice((2, chargers))),
+        "breaker_a": draw.choice((40, 60, 100)),
+        "control_setting_a": draw.choice((32, 48, 80, 90)),
+        "fail_safe_current_a": draw.choice((0, 6, 16, 40)),
+        "listed": draw.random() < 0.8,
+    }
 
 
 def without_facts(request: Json, seed: int) -> Json:
@@ -281,6 +299,11 @@ def without_facts(request: Json, seed: int) -> Json:
         *(
             (request["service"], name)
             for name in ("busbar_rating_a", "backfeed_opposite_main", "main_breaker_a")
+        ),
+        *(
+            (circuit, name)
+            for circuit in request.get("shared_circuits", [])
+            for name in ("control_setting_a", "fail_safe_current_a", "listed")
         ),
         *(
             (request.get("management", {}), name)

@@ -28,7 +28,13 @@ def same_loads(request: Json) -> Counter[str]:
     said = json.dumps(request)
     home = Home(request)
     seen: Counter[str] = Counter()
-    found = by_method(load_calculated(request))
+    answer = load_calculated(request)
+    found = by_method(answer)
+    loads = [load for method in found if (load := load_oracle.load(home, method)) is not None]
+    carries = load_oracle.service_carries(home, loads)
+    rating = next(one["outcome"] for one in answer["findings"] if one["rule"] == "service-rating")
+    assert rating == {True: "pass", False: "fail", None: "undetermined"}[carries], said
+    seen[f"service {carries}"] += 1
     assert list(found) == request["methods"], said
     for method, engine in found.items():
         second = load_oracle.load(home, method)
@@ -45,6 +51,8 @@ def same_loads(request: Json) -> Counter[str]:
         assert engine["least_service_rating_a"] == least, (method, said)
         assert engine["neutral_va"] == pytest.approx(float(second.neutral_va), abs=1e-5), (method, said)
         assert engine["neutral_current_a"] == pytest.approx(float(second.neutral_current_a)), (method, said)
+        rounded = load_oracle.rounded(second.neutral_current_a)
+        assert engine["rounded_neutral_current_a"] == rounded, (method, said)
         seen[f"{method} {second.permitted}"] += 1
         seen.update(f"{method} {group}" for group, demand in second.groups.items() if demand)
     return seen
@@ -53,7 +61,7 @@ def same_loads(request: Json) -> Counter[str]:
 @pytest.mark.source(SOURCE)
 def test_loads_are_those_of_the_oracle() -> None:
     seen: Counter[str] = Counter()
-    for seed in range(600):
+    for seed in range(300):
         seen += same_loads(drawn_load_request(seed))
     for group in (
         "lighting",
@@ -65,8 +73,10 @@ def test_loads_are_those_of_the_oracle() -> None:
         "chargers",
     ):
         assert seen[f"standard {group}"] > 60, group
+    for carries in (True, False, None):
+        assert seen[f"service {carries}"] > 0, f"a service was never seen as {carries}"
     for method in ("optional-new", "optional-existing"):
-        assert min(seen[f"{method} True"], seen[f"{method} False"], seen[f"{method} pool"]) > 30, method
+        assert min(seen[f"{method} True"], seen[f"{method} False"], seen[f"{method} pool"]) > 20, method
 
 
 @pytest.mark.source(SOURCE)
@@ -74,3 +84,41 @@ def test_loads_are_those_of_the_oracle() -> None:
 @given(st.integers(10_000, 10**12))
 def test_loads_of_any_drawn_dwelling_are_those_of_the_oracle(seed: int) -> None:
     same_loads(drawn_load_request(seed))
+
+
+# ------------------------------------------------------------- where the oracle was wrong
+
+
+def cooking_only(ratings_w: list[int], **service: Any) -> Json:
+    """A standard calculation of cooking appliances beside no floor area."""
+    return {
+        "edition": "nec-2023",
+        "service": {"rating_a": 400, "system": "split-phase-120-240", **service},
+        "dwelling": {
+            "floor_area_ft2": 0,
+            "ranges": [{"kind": "range", "rating_w": rating} for rating in ratings_w],
+        },
+        "methods": ["standard"],
+    }
+
+
+@pytest.mark.source(
+    "NEC 220.61(B)(1): 70 percent of what table 220.55 determines; 1,500 W are outside its scope"
+)
+def test_a_small_cooking_appliance_is_on_the_neutral_in_full() -> None:
+    # The oracle took 70 percent of it too. Circuits: 4,500 VA, net 3,000 + 0.35 x 1,500 = 3,525.
+    request = cooking_only([1500])
+    assert by_method(load_calculated(request))["standard"]["neutral_va"] == pytest.approx(3525 + 1500)
+    same_loads(request)
+
+
+@pytest.mark.source(
+    "NEC table 220.55, note 2: the ratings of all ranges over their number; 220.55: twice the greatest number between "
+    "any two of three phases"
+)
+def test_note_2_averages_all_ranges_on_three_phases() -> None:
+    # The oracle averaged the four that count. 18 + 16 + 14 + 13 + 12 = 73 kW, on average 14.6: 15 percent more.
+    # Five over three phases: at most two on each, so four count: 17 kW x 1.15 x 3 / 2 = 29.325 kW.
+    request = cooking_only([18_000, 16_000, 14_000, 13_000, 9_000], system="wye-208y-120", phases=3)
+    assert by_group(by_method(load_calculated(request))["standard"])["cooking"] == pytest.approx(29_325)
+    same_loads(request)
