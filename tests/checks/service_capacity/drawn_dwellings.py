@@ -13,6 +13,7 @@ READINGS = {
     "charger-in-optional-method": ("full-value", "in-the-pool"),
     "existing-heating-and-cooling": ("in-the-pool", "left-out"),
     "added-heating-and-cooling": ("at-full-value", "in-the-pool"),
+    "omitted-motor": ("compared", "added"),
     "setting-as-rating": ("nameplate", "setting"),
     "charger-on-service": ("at-125-percent", "at-its-load"),
     "measured-with-generation": ("refused", "measured-gross"),

@@ -13,6 +13,7 @@ DEFAULT_READINGS = {
     "charger-in-optional-method": "full-value",
     "existing-heating-and-cooling": "in-the-pool",
     "added-heating-and-cooling": "at-full-value",
+    "omitted-motor": "compared",
     "setting-as-rating": "nameplate",
 }
 

@@ -209,21 +209,20 @@ def heating_va(home: Home) -> Fraction:
 
 
 def season(home: Home) -> tuple[Fraction, Fraction]:
-    """Heating or cooling, whichever counts, and 25 percent of the largest motor that runs then.
+    """Heating or cooling, whichever counts, and 25 percent of the largest motor that counts with it.
 
-    2017: the larger of the two. From 2020 the one that is larger with its motor at 125 percent, where no other
-    motor is larger.
+    2017: the larger of the two, with the motors that run then. From 2020, by one reading, the one that is larger with
+    its motor at 125 percent; by the other the larger of the two, and the motor left out if it is the largest.
     """
-    seasons = []
-    for load_va, motors in (
-        (heating_va(home), heat_motors(home)),
-        (cooling_va(home), cool_motors(home)),
-    ):
-        largest = max(motors + other_motors(home), default=Fraction(0))
-        seasons.append((load_va, tables.LARGEST_MOTOR_MORE * largest))
-    if tables.OMITTED_MOTOR_COUNTS[home.edition]:
-        return max(seasons, key=sum)
-    return max(seasons)
+    cool, heat = (
+        (load_va, tables.LARGEST_MOTOR_MORE * max(motors + other_motors(home), default=Fraction(0)))
+        for load_va, motors in ((cooling_va(home), cool_motors(home)), (heating_va(home), heat_motors(home)))
+    )
+    if not tables.OMITTED_MOTOR_COUNTS[home.edition]:
+        return max(cool, heat)
+    if home.reading("omitted-motor") == "added":
+        return max(cool[0], heat[0]), max(cool[1], heat[1])
+    return max((max(cool, heat), min(cool, heat)), key=sum)
 
 
 # ------------------------------------------------------------------------------------- the methods
