@@ -69,13 +69,13 @@ def _reconciles(capacity: Json) -> None:
     assert capacity["least_headroom_a"] <= capacity["headroom_a"] <= capacity["limit_a"]
 
 
-@examples(250)
+@examples(120)
 @given(any_reviews())
 def test_any_request_is_answered(request: Json) -> None:
     holds_for_every_answer(request)
 
 
-@examples(150)
+@examples(60)
 @given(usual_reviews())
 def test_usual_requests_are_answered(request: Json) -> None:
     holds_for_every_answer(request)

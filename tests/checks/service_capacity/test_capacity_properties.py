@@ -34,7 +34,7 @@ LOADS = {
 }
 
 
-@examples(150)
+@examples(60)
 @given(usual_reviews(), st.floats(1, 3), st.data())
 def test_more_of_one_load_never_raises_headroom_at_a_fixed_number_of_appliances(
     request: Json, more: float, data: st.DataObject
@@ -80,7 +80,7 @@ def test_the_code_itself_lowers_demand_when_a_fourth_appliance_joins() -> None:
     assert headroom[1] - headroom[0] == pytest.approx(12.5)
 
 
-@examples(200)
+@examples(80)
 @given(usual_reviews(), st.integers(0, 2), st.integers(6, 48))
 def test_a_lower_setting_never_turns_a_pass_into_a_failure(request: Json, place: int, lower: int) -> None:
     place %= len(request["chargers"])
@@ -93,7 +93,7 @@ def test_a_lower_setting_never_turns_a_pass_into_a_failure(request: Json, place:
     assert badness(reviewed(changed)) <= badness(reviewed(request))
 
 
-@examples(200)
+@examples(80)
 @given(usual_reviews(), st.sampled_from((110, 125, 150, 200, 400, 1000)))
 def test_a_larger_service_never_makes_it_worse(request: Json, rating: float) -> None:
     assume(rating > request["service"]["rating_a"])
@@ -104,7 +104,7 @@ def test_a_larger_service_never_makes_it_worse(request: Json, rating: float) -> 
         assert largest(larger, kind) >= largest(smaller, kind)
 
 
-@examples(100)
+@examples(50)
 @given(usual_reviews(), sound_chargers())
 def test_another_charger_never_makes_it_better(request: Json, charger: Json) -> None:
     more = {**request, "chargers": [*request["chargers"], charger]}
@@ -112,7 +112,7 @@ def test_another_charger_never_makes_it_better(request: Json, charger: Json) -> 
     assert reviewed(more)["capacity"]["total_a"] >= reviewed(request)["capacity"]["total_a"] - 1e-9
 
 
-@examples(100)
+@examples(50)
 @given(usual_reviews())
 def test_management_that_holds_never_makes_it_worse_and_the_largest_current_is_no_smaller(
     request: Json,
@@ -120,12 +120,14 @@ def test_management_that_holds_never_makes_it_worse_and_the_largest_current_is_n
     answer = reviewed(request)
     for way in answer["capacity"]["ways_to_fit"]:
         assert BADNESS[way["verdict"]] <= badness(answer)
+    # A stated control setting may be a low one; without any, the greatest that the service takes counts.
+    answer = reviewed({name: value for name, value in request.items() if name != "management"})
     assert largest(answer, "managed") >= min(
         largest(answer, "unmanaged"), answer["capacity"]["limit_a"] / 1.25
     )
 
 
-@examples(150)
+@examples(60)
 @given(usual_reviews())
 def test_the_largest_current_fits_and_the_next_setting_does_not(request: Json) -> None:
     """Asked again at the current that is named, and at the next whole ampere."""
@@ -172,7 +174,7 @@ def _nearly_equal(one: Any, other: Any) -> bool:
     return bool(one == other)
 
 
-@examples(150)
+@examples(60)
 @given(any_reviews(), st.integers(0, 10**9))
 def test_shuffling_changes_nothing(request: Json, seed: int) -> None:
     shuffled_by = random.Random(seed)  # noqa: S311 - an order, no secret

@@ -1,14 +1,16 @@
 """An existing load by one of the methods of the code, and what chargers add to it by the same method."""
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
+from dataclasses import dataclass
 from functools import cached_property
+from typing import TypeAlias
 
 from branchwright.checks.service_capacity.capacity_review.charging import ChargingUnit
 from branchwright.checks.service_capacity.capacity_review.facts import (
     CalculatedExistingLoad,
     CapacityReviewRequest,
 )
-from branchwright.checks.service_capacity.capacity_review.spans import Span
+from branchwright.checks.service_capacity.capacity_review.spans import Span, known
 from branchwright.checks.service_capacity.dwelling_load import (
     DwellingCharger,
     Household,
@@ -33,6 +35,19 @@ def supply_of(request: CapacityReviewRequest, ampacity_a: Span | None) -> Supply
     return Supply(service.system, service.phases, service.rating_a, least_ampacity)
 
 
+@dataclass(slots=True)
+class Total:
+    """A load by a method, and what was asked for on the way to it."""
+
+    load_va: Span | None
+    consulted: set[str]
+    unknown: set[str]
+
+
+Totals: TypeAlias = dict[Hashable, Total]
+"""Loads that were calculated already: ways to fit ask for many of them again."""
+
+
 class CalculatedLoad:
     """An existing load by a method of the code.
 
@@ -40,12 +55,23 @@ class CalculatedLoad:
     at less than its load, or at no less than a least one.
     """
 
-    def __init__(self, facts: CalculatedExistingLoad, book: Book, supply: Supply, unknown: set[str]) -> None:
-        """Keep the dwelling; pointers to facts that would move its load go to `unknown`."""
+    def __init__(
+        self, facts: CalculatedExistingLoad, book: Book, supply: Supply, unknown: set[str], totals: Totals
+    ) -> None:
+        """Keep the dwelling.
+
+        Args:
+            facts: the dwelling and the method.
+            book: the edition and the readings in force.
+            supply: what the method asks of the service.
+            unknown: where pointers to facts that would move the load go.
+            totals: loads of the same dwelling that were calculated already.
+        """
         self.facts = facts
         self.book = book
         self.supply = supply
         self.unknown = unknown
+        self.totals = totals
 
     @cached_property
     def load_va(self) -> Span | None:
@@ -75,7 +101,9 @@ class CalculatedLoad:
         """Return the load by the method with chargers added, and enter its steps."""
         return method_load(self.household(units, assumption), self.facts.method, ledger, prefix)
 
-    def household(self, units: Sequence[ChargingUnit], assumption: Assumption) -> Household:
+    def household(
+        self, units: Sequence[ChargingUnit], assumption: Assumption, book: Book | None = None
+    ) -> Household:
         """Return the dwelling with its own chargers and those that are added."""
         own = placed(self.facts.dwelling.chargers, DWELLING + "/chargers", "charger")
         added: list[Placed[DwellingCharger]] = []
@@ -113,7 +141,7 @@ class CalculatedLoad:
                 )
         household = Household(
             self.facts.dwelling,
-            self.book,
+            book or self.book,
             self.supply,
             at=DWELLING,
             chargers=(*own, *added),
@@ -123,16 +151,31 @@ class CalculatedLoad:
         return household
 
     def _span(self, units: Sequence[ChargingUnit]) -> Span | None:
-        # A shared circuit may be open where the dwelling is not: then the best must not pass for what is known.
-        is_open = any(unit.held is not None and unit.held.least_a != unit.held.reported_a for unit in units)
+        """Return the load by the method with chargers added; it depends on no rating of the service."""
+        key = (
+            self.supply.system,
+            self.supply.phases,
+            tuple(sorted(self.book.readings.items())),
+            tuple((unit.held, tuple(charger.facts for charger in unit.members)) for unit in units),
+        )
+        found = self.totals.get(key)
+        if found is None:
+            found = self.totals[key] = self._total(units)
+        self.book.consulted |= found.consulted
+        self.unknown |= found.unknown
+        return found.load_va
+
+    def _total(self, units: Sequence[ChargingUnit]) -> Total:
+        book = self.book.afresh()
         totals: list[float] = []
+        unknown: set[str] = set()
         for assumption in ASSUMPTIONS:
-            household = self.household(units, assumption)
+            household = self.household(units, assumption, book)
             total = method_load(household, self.facts.method, StepLedger()).total_va
+            unknown |= household.unknown
             if total is None:
-                return None
-            if not household.unknown and not is_open:
-                return Span(total, total, total)
-            self.unknown.update(household.unknown)
+                return Total(None, book.consulted, unknown)
+            if not household.unknown:
+                return Total(known(total), book.consulted, unknown)
             totals.append(total)
-        return Span(min(totals), totals[1], max(totals))
+        return Total(Span(min(totals), totals[1], max(totals)), book.consulted, unknown)

@@ -1,5 +1,6 @@
 """A service with its chargers under one set of readings: the loads that its rules hold against the ratings."""
 
+from collections.abc import Sequence
 from functools import cached_property
 from typing import TypeAlias
 
@@ -17,7 +18,8 @@ from branchwright.calculations.service_capacity import (
     three_phase_service_a,
 )
 from branchwright.checks.service_capacity.capacity_review.ampacity import conductor_ampacity_a
-from branchwright.checks.service_capacity.capacity_review.calculated import CalculatedLoad, supply_of
+from branchwright.checks.service_capacity.capacity_review.calculated import CalculatedLoad, Totals, supply_of
+from branchwright.checks.service_capacity.capacity_review.changes import Change, changed_request
 from branchwright.checks.service_capacity.capacity_review.charging import charger_loads, charging_units
 from branchwright.checks.service_capacity.capacity_review.facts import (
     CapacityReviewRequest,
@@ -37,9 +39,10 @@ class Case:
     cannot be computed.
     """
 
-    def __init__(self, request: CapacityReviewRequest, book: Book) -> None:
-        """Bind the facts; loads are worked out when they are asked for."""
+    def __init__(self, request: CapacityReviewRequest, book: Book, totals: Totals | None = None) -> None:
+        """Bind the facts; loads are worked out when they are asked for, unless they are among the totals."""
         self.request = request
+        self.totals: Totals = {} if totals is None else totals
         self.book = book
         self.edition = book.edition
         service = request.service
@@ -55,13 +58,23 @@ class Case:
         self.units = charging_units(request, self.chargers, self.unknown)
         self.managed = [charger for charger in self.chargers if charger.is_managed]
 
+    def with_changes(self, changes: Sequence[Change]) -> "Case":
+        """Return the case of the request with changes made; what it consults is its own."""
+        return Case(changed_request(self.request, changes), self.book.afresh(), self.totals)
+
+    def under(self, name: str, reading: str) -> "Case":
+        """Return the case under one other reading."""
+        return Case(self.request, self.book.with_reading(name, reading), self.totals)
+
     @cached_property
     def existing(self) -> ExistingLoad:
         """The existing load and how chargers add to it."""
         facts = self.request.existing_load
         if isinstance(facts, MeasuredExistingLoad):
             return MeasuredLoad(facts, self.book, self.voltage_v)
-        return CalculatedLoad(facts, self.book, supply_of(self.request, self.ampacity_a), self.unknown)
+        return CalculatedLoad(
+            facts, self.book, supply_of(self.request, self.ampacity_a), self.unknown, self.totals
+        )
 
     @cached_property
     def service_factor(self) -> float:

@@ -33,7 +33,7 @@ class ChargerLoad:
         return self.facts.rated_current_a or self.facts.charging_current_a
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, frozen=True)
 class HeldCurrent:
     """What a shared circuit lets its chargers draw together, A; None where nothing holds them."""
 

@@ -2,8 +2,9 @@
 
 from branchwright.calculations.service_capacity import greatest_continuous_a
 from branchwright.checks.service_capacity.capacity_review.case import Case
+from branchwright.checks.service_capacity.capacity_review.changes import Change
 from branchwright.checks.service_capacity.capacity_review.facts import EnergyManagement, MonitorPosition
-from branchwright.checks.service_capacity.capacity_review.judging import Change, carries
+from branchwright.checks.service_capacity.capacity_review.judging import carries
 from branchwright.checks.service_capacity.capacity_review.rules.backfeed import has_backfeed
 from branchwright.checks.service_capacity.capacity_review.settings import common_settings_a
 from branchwright.questions.fields import LEAST_SIGNALLED_A
@@ -49,7 +50,7 @@ def managed(case: Case) -> list[Change] | None:
             access="restricted",
         )
         changes = [Change("/management", management), *chargers]
-        if carries(case.request, case.book, changes):
+        if carries(case, changes):
             return changes
     return None
 

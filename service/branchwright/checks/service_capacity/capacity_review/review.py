@@ -31,7 +31,7 @@ def review_capacity(request: CapacityReviewRequest) -> CapacityReviewAnswer:
     verdict = verdict_of(findings)
 
     def verdict_under(name: str, reading: str) -> Verdict:
-        return verdict_of([*judge(Case(request, book.with_reading(name, reading))), *of_dwelling])
+        return verdict_of([*judge(case.under(name, reading)), *of_dwelling])
 
     interpretations = consulted_interpretations(book, verdict, verdict_under)
     return CapacityReviewAnswer(

@@ -4,8 +4,9 @@ from collections.abc import Callable, Sequence
 
 from branchwright.calculations.service_capacity import greatest_continuous_a
 from branchwright.checks.service_capacity.capacity_review.case import Case
+from branchwright.checks.service_capacity.capacity_review.changes import Change
 from branchwright.checks.service_capacity.capacity_review.charging import ChargerLoad, counting
-from branchwright.checks.service_capacity.capacity_review.judging import Change, carries
+from branchwright.checks.service_capacity.capacity_review.judging import carries
 from branchwright.checks.service_capacity.capacity_review.rules.chargers import settings_a
 from branchwright.questions.fields import LEAST_SIGNALLED_A
 
@@ -46,7 +47,7 @@ def largest_unmanaged_a(case: Case) -> float | None:
     alone = Change("/management", None)
     return largest_of(
         common_settings_a(case),
-        lambda setting: carries(case.request, case.book, [alone, *set_to(case, setting, restrict=False)]),
+        lambda setting: carries(case, [alone, *set_to(case, setting, restrict=False)]),
     )
 
 

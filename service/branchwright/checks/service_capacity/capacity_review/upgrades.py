@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from branchwright.calculations.service_capacity import busbar_limit_a, busbar_supplies_a
 from branchwright.checks.service_capacity.capacity_review.case import Case
-from branchwright.checks.service_capacity.capacity_review.judging import Change
+from branchwright.checks.service_capacity.capacity_review.changes import Change
 from branchwright.checks.service_capacity.capacity_review.rules.backfeed import (
     counted_backfeed_a,
     has_backfeed,
@@ -18,7 +18,9 @@ def panel_upgrades(case: Case) -> Iterator[tuple[float, list[Change]]]:
     The main breaker stays, unless it is below the rating of the service and the conductors are stated and hold: a
     breaker is never enlarged on conductors that are not known to be large enough.
     """
-    service = case.service
+    service, held = case.service, case.held_a
+    if held is None or service.rating_a < held.greatest:
+        return
     main = service.main_breaker_a
     mains = [main]
     if main is not None and main < service.rating_a and service_conductors(case).outcome == "pass":
@@ -30,15 +32,15 @@ def panel_upgrades(case: Case) -> Iterator[tuple[float, list[Change]]]:
                 yield tried, changes
             continue
         for rating in case.edition.standard_ratings:
-            if rating > service.busbar_rating_a:
+            if rating > service.busbar_rating_a and rating >= held.greatest:
                 yield rating, [*changes, Change("/service/busbar_rating_a", rating)]
 
 
 def service_upgrades(case: Case) -> Iterator[tuple[float, list[Change]]]:
     """Yield larger services, smallest first, with the changes that they make: new conductors are sized for them."""
-    service = case.service
-    for rating in case.edition.standard_ratings:
-        if rating <= service.rating_a:
+    service, held = case.service, case.held_a
+    for rating in case.edition.standard_ratings if held else ():
+        if rating <= service.rating_a or (held and rating < held.greatest):
             continue
         changes = [Change("/service/rating_a", rating)]
         if service.main_breaker_a is not None:

@@ -9,13 +9,12 @@ from functools import partial
 
 from branchwright.checks.service_capacity.capacity_review.answers import Way, WayToFit
 from branchwright.checks.service_capacity.capacity_review.case import Case
+from branchwright.checks.service_capacity.capacity_review.changes import Change
 from branchwright.checks.service_capacity.capacity_review.facts import EnergyManagement, SharedCircuit
 from branchwright.checks.service_capacity.capacity_review.judging import (
     LOAD_RULES,
-    Change,
     carries,
     judge,
-    with_changes,
 )
 from branchwright.checks.service_capacity.capacity_review.managing import (
     greatest_control_setting_a,
@@ -64,8 +63,7 @@ class Tried:
         self.current_a = current_a
         self.why = why
         self.to_a = to_a
-        # What this consults belongs to the way, not to the review's verdict.
-        self.findings = judge(Case(with_changes(case.request, changes), case.book.afresh()))
+        self.findings = judge(case.with_changes(changes))
 
     def helps(self, before: Sequence[Finding]) -> bool:
         """Return whether every rating carries the load, nothing fails that did not, and less is open or failing."""
@@ -160,9 +158,7 @@ def _largest_carried(
 ) -> float | None:
     """Return the largest setting whose changes make the service carry the chargers without management."""
     alone = Change("/management", None)
-    return largest_of(
-        settings, lambda setting: carries(case.request, case.book, [alone, *changes_at(setting)])
-    )
+    return largest_of(settings, lambda setting: carries(case, [alone, *changes_at(setting)]))
 
 
 def _lower_fail_safe(case: Case, setting_a: float) -> list[Change]:
@@ -184,7 +180,7 @@ def _energy_management(case: Case) -> Iterator[Tried]:
     fail_safe = management.fail_safe_current_a
     without = "stops" if not fail_safe else f"falls to {fail_safe:g} A"
     house = ""
-    existing = Case(with_changes(case.request, changes), case.book.afresh()).with_managed_at_a(0.0)
+    existing = case.with_changes(changes).with_managed_at_a(0.0)
     if existing is not None:
         left = max(setting - existing.greatest, 0.0)
         house = f" While the house draws its full {existing.greatest:.1f} A, {left:.1f} A are left to charge with."
@@ -217,7 +213,7 @@ def _shared_circuit(case: Case) -> Iterator[Tried]:
         return [Change("/shared_circuits", (circuit_at(setting),))]
 
     ladder = [float(setting) for setting in range(LEAST_SIGNALLED_A * count, int(full) + 1)]
-    setting = largest_of(ladder, lambda tried: carries(case.request, case.book, changes_at(tried)))
+    setting = largest_of(ladder, lambda tried: carries(case, changes_at(tried)))
     if setting is None:
         return
     share = float(int(setting / count))
