@@ -20,6 +20,9 @@ A `comparison` has the request of a comparison of charging currents, whose answe
 One situation may be judged by several editions: its request then names none, and `editions.<edition>` holds what
 is expected by that one in the same words, beside what `expect` asks of all of them; `why` says it in words.
 
+A `load` or a `capacity` has the request of a load calculation or of a capacity review; `service_situations` says
+what is expected of it.
+
 A `calculation` is a list of names with inputs and the published value, `within` its rounding. What a source
 prints wrongly stands under `published_error` and must not come out.
 """
@@ -34,6 +37,7 @@ import pytest
 from tests.checks.circuits import Json, by_rule, designed, reviewed
 from tests.checks.replay import Disagreement, at_pointer, replay
 from tests.jobs.comparisons import compared
+from tests.situations import service_situations
 
 from branchwright import calculations
 from branchwright.codebook import at
@@ -43,7 +47,7 @@ NAMES = {
     name: value
     for module in pkgutil.iter_modules(calculations.__path__)
     for name, value in vars(importlib.import_module(f"{calculations.__name__}.{module.name}")).items()
-    if name.endswith(("_a", "_c", "_ft", "_in2", "_v", "_ohm", "_cmil", "_percent", "_count"))
+    if name.endswith(("_a", "_c", "_ft", "_in2", "_v", "_ohm", "_cmil", "_percent", "_count", "_va"))
 }
 FIELDS = {
     "title",
@@ -174,6 +178,11 @@ def differences(answer: Json, expected: Json) -> list[str]:
         found = answer["existing_circuit"][name]
         if not agrees(found, wanted, within):
             wrong.append(f"existing circuit {name}: {found!r}, not {wanted!r}")
+    wrong += [
+        f"{name}: {found!r}, not {wanted!r}"
+        for name, found, wanted in service_situations.figures(answer, expected)
+        if not agrees(found, wanted, within)
+    ]
     for name, others in expected.get("interpretations", {}).items():
         if readings.get(name) != others:
             wrong.append(f"interpretation {name}: {readings.get(name)}, not {others}")
@@ -247,9 +256,10 @@ def test_situation(path: Path, edition: str | None) -> None:
         assert set(expected) <= COMPARED
         assert comparison_differences(compared(request), expected) == []
         return
-    assert set(expected) <= EXPECTED
+    kind = situation["kind"]
+    assert set(expected) <= service_situations.EXPECTED.get(kind, EXPECTED)
     assert set(expected) - {"within"}
-    answer = {"design": designed, "review": reviewed}[situation["kind"]](request)
+    answer = {"design": designed, "review": reviewed, **service_situations.ASKED}[kind](request)
     replay(answer, request)
     assert differences(answer, expected) == []
     assert repeats_the_error(answer, situation.get("published_error", {})) == []
@@ -272,6 +282,36 @@ def test_the_runner_sees_a_difference_in_a_comparison() -> None:
         assert len(comparison_differences(answer, other)) == 1, (current, name)
     assert comparison_differences(answer, {"currents": {}})
     assert comparison_differences(answer, {"last_before_a_step": [48]})
+
+
+def test_the_runner_sees_a_difference_in_a_load() -> None:
+    situation = read(Path(__file__).parent / "annex-d1a-one-family-standard-by-edition.toml")
+    request, expected = of_edition(situation, "nec-2023")
+    answer = service_situations.ASKED["load"](request)
+    assert differences(answer, expected) == []
+    for figure in (
+        {"total_va": 18_603},
+        {"permitted": False},
+        {"rounded_current_a": 77},
+        {"groups": {"cooking": 8001}},
+        {"groups": {"no such group": 1}},
+    ):
+        assert len(differences(answer, {"methods": {"standard": figure}})) == 1, figure
+
+
+def test_the_runner_sees_a_difference_in_a_capacity() -> None:
+    situation = read(Path(__file__).parent / "48-a-is-too-much-for-a-100-a-service.toml")
+    request, expected = of_edition(situation, None)
+    answer = service_situations.ASKED["capacity"](request)
+    assert differences(answer, expected) == []
+    for other in (
+        {"capacity": {"/total_a": 109}},
+        {"capacity": {"/largest_charging_current_a/unmanaged": None}},
+        {"ways": {"lower-setting": {"charging_current_a": 41}}},
+        {"ways": {"no-such-way": {"charging_current_a": 40}}},
+        {"ways_in_order": ["energy-management", "lower-setting", "service-upgrade"]},
+    ):
+        assert len(differences(answer, other)) == 1, other
 
 
 def test_the_runner_sees_a_difference() -> None:

@@ -2,7 +2,7 @@
 
 It imports nothing of the service; loads come from `load_oracle`. A fact that is missing makes a range: the best that
 it may be, and the worst. Sources: NEC 220.70, 220.83, 220.87, 230.42, 408.36, 625.41, 625.42, 705.12 and 750.30 of
-2023 with their counterparts; the project's reference on domain facts, "Measured demand" and "Load management".
+2023 with their counterparts, as quoted by pages of the trade; what is common practice says so.
 """
 
 import copy

@@ -64,7 +64,7 @@ def note_share(average_kw: Fraction) -> Fraction:
 def spread(home: Home, ratings: list[Fraction]) -> tuple[list[Fraction], Fraction]:
     """220.54 and 220.55 on three phases: twice the greatest number between any two, which see two thirds of the load.
 
-    The largest are taken to be those between the two. Annex D, example D5(b), has the same arithmetic.
+    The largest are taken to be those between the two. Annex D, example D5(a), has the same arithmetic.
     """
     if not home.three_phases or len(ratings) == 1:
         return ratings, Fraction(1)

@@ -1,8 +1,8 @@
 """What the oracle of dwelling loads takes as printed: figures by edition, typed from the articles' tables.
 
 Nothing here is read from the codebook. Sources: NEC article 220 of 2017, 2020 and 2023 and article 120 of 2026,
-by the pages named beside each figure in the project's reference on dwelling loads; tables 220.54 and 220.55
-beyond spot values from memory, held by Annex D examples D2(b) and D6.
+by a pocket guide of 2005 with Annex D, forum quotations, continuing-education pages and trade magazines; tables
+220.54 and 220.55 beyond spot values from memory, held by Annex D examples D2(b) and D6.
 """
 
 from fractions import Fraction

@@ -17,7 +17,7 @@ from tests.checks.service_capacity.services import capacity_reviewed
 
 Json = dict[str, Any]
 
-SOURCE = "NEC by the oracle, typed from the project's reference on loads, measured demand and load management"
+SOURCE = "NEC by the oracle, typed from what pages print of loads, measured demand and load management"
 FOUND = {True: ("pass", "not-applicable"), False: ("fail",), None: ("undetermined",)}
 
 

@@ -20,7 +20,7 @@ from tests.checks.service_capacity.services import by_group, by_method, load_cal
 
 Json = dict[str, Any]
 
-SOURCE = "NEC 220 (2017, 2020, 2023) and 120 (2026) by the oracle, typed from the project's reference"
+SOURCE = "NEC 220 (2017, 2020, 2023) and 120 (2026) by the oracle, typed from what pages print of them"
 
 
 def same_loads(request: Json) -> Counter[str]:
