@@ -509,6 +509,7 @@ Readings = TypedDict(
         "charger-in-optional-method": NotRequired[Literal["full-value", "in-the-pool"] | None],
         "existing-heating-and-cooling": NotRequired[Literal["in-the-pool", "left-out"] | None],
         "added-heating-and-cooling": NotRequired[Literal["at-full-value", "in-the-pool"] | None],
+        "omitted-motor": NotRequired[Literal["compared", "added"] | None],
         "measured-with-generation": NotRequired[Literal["refused", "measured-gross"] | None],
         "measured-demand-interval": NotRequired[Literal["fifteen-minutes", "as-metered"] | None],
         "charger-on-service": NotRequired[Literal["at-125-percent", "at-its-load"] | None],

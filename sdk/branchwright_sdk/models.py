@@ -423,7 +423,7 @@ class HouseLoad(BaseModel):
     """
     How the energy lies on the ungrounded conductors. Not stated: balanced, which is to be verified.
     """
-    power_factor: Annotated[float | None, Field(gt=0.0, le=1.0)] = None
+    power_factor: Annotated[float | None, Field(ge=0.1, le=1.0)] = None
     """
     Power factor of the house, to turn energy into current. Not stated: 1.
     """
@@ -638,6 +638,7 @@ class Readings(BaseModel):
         Literal["at-full-value", "in-the-pool"] | None,
         Field(alias="added-heating-and-cooling"),
     ] = None
+    omitted_motor: Annotated[Literal["compared", "added"] | None, Field(alias="omitted-motor")] = None
     measured_with_generation: Annotated[
         Literal["refused", "measured-gross"] | None,
         Field(alias="measured-with-generation"),
@@ -3676,7 +3677,7 @@ class Finding(BaseModel):
     """
     pointer: str | None
     """
-    JSON pointer of the field of the request that the finding is about.
+    JSON pointer of the field of the request that the finding is about; query:<name> for a field of the query.
     """
     segment: int | None
     """

@@ -42,11 +42,13 @@ def played(seed: int, examples: int) -> Round:
     from schemathesis.config import SchemathesisConfig
     from schemathesis.engine.events import FatalError, NonFatalError, ScenarioFinished, SchemaAnalysisWarnings
     from tests.contract.client import KEY_HASH
+    from tests.contract.forms import register
     from tests.contract.test_generated_requests import CONFIGURATION, failures
 
     from branchwright.http_api.app import create_app
     from branchwright.http_api.settings import Settings
 
+    register()
     begun = time.monotonic()
     generation = {**CONFIGURATION["generation"], "max-examples": examples, "deterministic": False}
     schema = schemathesis.openapi.from_asgi(

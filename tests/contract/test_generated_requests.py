@@ -16,6 +16,7 @@ from schemathesis.engine.events import FatalError, NonFatalError, ScenarioFinish
 from schemathesis.engine.recorder import ScenarioRecorder
 from tests.contract.client import KEY, KEY_HASH
 from tests.contract.document import OPERATIONS
+from tests.contract.forms import register
 
 from branchwright.http_api.app import create_app
 from branchwright.http_api.settings import Settings
@@ -57,6 +58,7 @@ def failures(recorder: ScenarioRecorder) -> list[str]:
 
 
 def test_every_operation_keeps_to_its_description():
+    register()
     schema = schemathesis.openapi.from_asgi(
         "/openapi.json",
         create_app(Settings(api_key_hashes=(KEY_HASH,))),

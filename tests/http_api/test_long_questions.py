@@ -17,6 +17,7 @@ from tests.http_api.test_refusals import JSON, refused
 from branchwright.http_api.app import create_app
 from branchwright.http_api.long_questions import ANSWERED_AT_ONCE, LongQuestionRoute
 from branchwright.http_api.problems import UNREADABLE_BODY, ProblemError
+from branchwright.http_api.routes import JsonQuestionRoute
 from branchwright.http_api.settings import Settings
 
 CSV = {"Content-Type": "text/csv"}
@@ -290,6 +291,30 @@ def test_only_so_many_are_worked_on_at_once_and_small_questions_do_not_wait(clie
 
     assert asyncio.run(run()) == [200] * (ANSWERED_AT_ONCE + 4)
     assert max(most_at_work) == ANSWERED_AT_ONCE
+
+
+def test_an_answer_that_takes_long_is_worked_on_in_a_thread_and_a_quick_one_is_not():
+    threads: list[threading.Thread] = []
+    both = APIRouter(route_class=JsonQuestionRoute)
+
+    @both.post("/v1/quick-sums")
+    async def quick(body: Sum) -> Answer:
+        threads.append(threading.current_thread())
+        return Answer(total=sum(body.values), how={}, verdict="fail")
+
+    @both.post("/v1/slow-sums")
+    def slow(body: Sum) -> Answer:
+        threads.append(threading.current_thread())
+        return Answer(total=sum(body.values), how={}, verdict="undetermined")
+
+    asked = Client(create_app(Settings(), extra_routers=[both]), "http://127.0.0.1")
+    for path in ("/v1/quick-sums", "/v1/slow-sums"):
+        assert asked.post(path, json={"values": [1, 2]}).json()["total"] == 3
+        # The limits are those of small questions.
+        refused(asked.post(path, content=b" " * 1_048_577, headers=JSON), 413, "body-too-large")
+        refused(asked.post(path, json={"values": [1] * 10_001}), 413, "body-too-large")
+    assert [thread is threading.current_thread() for thread in threads] == [True, False]
+    assert 'verdict="undetermined"' in asked.get("/metrics").text
 
 
 def test_a_question_that_is_cancelled_keeps_its_place_until_its_thread_ends(client):

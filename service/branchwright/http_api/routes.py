@@ -6,9 +6,10 @@ have a route of their own: see long_questions.py.
 
 from __future__ import annotations
 
+import asyncio
 import hashlib
 import inspect
-from collections.abc import Awaitable, Callable, Coroutine, Mapping
+from collections.abc import Callable, Coroutine, Mapping
 from functools import cached_property
 from typing import Any, ClassVar, Final, cast, get_type_hints
 
@@ -38,10 +39,12 @@ _CACHE_CONTROL: Final = "private, max-age=3600"
 
 
 class JsonQuestionRoute(APIRoute):
-    """A route whose endpoint is ``async def endpoint(body: Model) -> Answer``.
+    """A route whose endpoint is ``async def endpoint(body: Model) -> Answer``, or ``def`` for the same.
 
     The body is read within the size limit, parsed as strict JSON, validated once, answered and serialised by
     pydantic's core. FastAPI's own handler would accept NaN and duplicate names, and echo what was sent.
+
+    A ``def`` is worked on in a thread: one that takes more than some milliseconds would let nobody else be answered.
     """
 
     most_values: ClassVar[int] = 10_000
@@ -51,14 +54,24 @@ class JsonQuestionRoute(APIRoute):
         """The handler that FastAPI calls for a matching request."""
         read = JsonReader(model_of(self.endpoint, "body"), self.most_values)
         write = JsonWriter(answer_type(self.endpoint), self.unique_id)
-        endpoint = cast("Callable[[BaseModel], Awaitable[object]]", self.endpoint)
+        endpoint = cast("Callable[[BaseModel], Any]", self.endpoint)
+        is_quick = inspect.iscoroutinefunction(self.endpoint)
+
+        def answered(question: BaseModel) -> tuple[object, bytes]:
+            given: object = endpoint(question)
+            return given, write.written(given)
 
         async def answer(request: Request) -> Response:
             headers = request.headers
             require_json_accepted(headers)
             require_body_in(headers, [JSON])
-            body = await read_body(request.receive, headers, request.app.state.settings.body_limit_bytes)
-            return write(request, await endpoint(read(body)))
+            question = read(
+                await read_body(request.receive, headers, request.app.state.settings.body_limit_bytes)
+            )
+            if is_quick:
+                return write(request, await endpoint(question))
+            given, content = await asyncio.to_thread(answered, question)
+            return write.response(request, content, given)
 
         return answer
 

@@ -24,7 +24,7 @@ router = APIRouter(tags=["services"], route_class=JsonQuestionRoute)
     responses=question_responses(),
     openapi_extra=keyed_client_method("services", "calculate_load"),
 )
-async def calculate_load(
+def calculate_load(
     body: Annotated[LoadCalculationRequest, Body(openapi_examples=examples.LOAD_CALCULATIONS)],
 ) -> LoadCalculationAnswer:
     """Calculates a dwelling's load by the standard method, the optional one and the one for existing dwellings.
@@ -43,7 +43,7 @@ async def calculate_load(
     responses=question_responses(),
     openapi_extra=keyed_client_method("services", "review_capacity"),
 )
-async def review_capacity(
+def review_capacity(
     body: Annotated[CapacityReviewRequest, Body(openapi_examples=examples.CAPACITY_REVIEWS)],
 ) -> CapacityReviewAnswer:
     """Holds chargers and the load that is there already against the service, its main breaker and its busbar.

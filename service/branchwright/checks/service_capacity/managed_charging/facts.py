@@ -83,7 +83,8 @@ class HouseLoad(Facts):
         ),
     ] = None
     power_factor: Annotated[
-        Annotated[Number, Field(gt=0, le=1)] | None,
+        # No house has less than a tenth, and a current has to stay a number.
+        Annotated[Number, Field(ge=0.1, le=1)] | None,
         Field(description="Power factor of the house, to turn energy into current. Not stated: 1."),
     ] = None
     leg_currents_a: Annotated[
