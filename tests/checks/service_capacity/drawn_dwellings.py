@@ -52,7 +52,7 @@ def perhaps_new(draw: random.Random, item: Json, share: float) -> Json:
 
 def drawn_cooking(draw: random.Random) -> list[Json]:
     """No, one or a few cooking appliances, seldom as many as a boarding house has."""
-    count = draw.choices((0, 1, 2, 3, 5, 8, 26, 61), (2, 6, 3, 2, 1, 1, 0.3, 0.3))[0]
+    count = draw.choices((0, 1, 2, 3, 5, 8, draw.randint(1, 99)), (2, 6, 3, 2, 1, 1, 0.6))[0]
     alike = draw.random() < 0.3
     first = draw.choice(COOKING_W)
     return [
@@ -66,7 +66,7 @@ def drawn_cooking(draw: random.Random) -> list[Json]:
 
 def drawn_dryers(draw: random.Random) -> list[Json]:
     """No or one dryer, seldom so many that the table asks for a share."""
-    count = draw.choices((0, 1, 2, 4, 5, 11, 12, 24, 43), (3, 6, 1, 0.5, 0.5, 0.3, 0.3, 0.3, 0.3))[0]
+    count = draw.choices((0, 1, 2, 4, 5, draw.randint(1, 60)), (3, 6, 1, 0.5, 0.5, 1.2))[0]
     return [{"rating_w": draw.choice((3000, 4800, 5000, 5500, 7200))} for _ in range(count)]
 
 

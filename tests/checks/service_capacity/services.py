@@ -1,4 +1,4 @@
-"""Asks for loads and capacities as a caller does: a JSON object in, a JSON object out."""
+"""Asks for a capacity review as a caller does, and reads the lines of load calculations."""
 
 import json
 from typing import Any
@@ -6,7 +6,6 @@ from typing import Any
 from hypothesis import currently_in_test_context, note
 
 from branchwright.checks.service_capacity.capacity_review import CapacityReviewRequest, review_capacity
-from branchwright.checks.service_capacity.dwelling_load import LoadCalculationRequest, calculate_load
 
 Json = dict[str, Any]
 
@@ -17,12 +16,6 @@ def _body(request: Json) -> str:
     if currently_in_test_context():
         note(body)
     return body
-
-
-def load_calculated(request: Json) -> Json:
-    """Return the answer to a request for a load calculation."""
-    answer = calculate_load(LoadCalculationRequest.model_validate_json(_body(request)))
-    return dict(json.loads(answer.model_dump_json(by_alias=True)))
 
 
 def capacity_reviewed(request: Json) -> Json:

@@ -12,8 +12,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.checks.effort import examples
 from tests.checks.service_capacity.capacity_oracle import Review
+from tests.checks.service_capacity.capacity_requests import reviewed
 from tests.checks.service_capacity.drawn_dwellings import drawn_capacity_request, without_facts
-from tests.checks.service_capacity.services import capacity_reviewed
 
 Json = dict[str, Any]
 
@@ -24,7 +24,7 @@ FOUND = {True: ("pass", "not-applicable"), False: ("fail",), None: ("undetermine
 def same_review(request: Json) -> Counter[str]:
     """Assert that engine and oracle find the same; return what was seen."""
     said = json.dumps(request)
-    second, answer = Review(request), capacity_reviewed(request)
+    second, answer = Review(request), reviewed(request)
     engine = {finding["rule"]: finding["outcome"] for finding in answer["findings"]}
     seen: Counter[str] = Counter()
     for rule, holds in second.outcomes().items():
@@ -113,7 +113,7 @@ def asked(chargers: list[Json], **others: Any) -> Json:
 
 def outcome_of(request: Json, rule: str) -> str:
     """What a rule of the engine finds."""
-    return next(found["outcome"] for found in capacity_reviewed(request)["findings"] if found["rule"] == rule)
+    return next(found["outcome"] for found in reviewed(request)["findings"] if found["rule"] == rule)
 
 
 @pytest.mark.source(
@@ -171,7 +171,7 @@ def test_a_shared_circuit_of_unknown_listing_is_not_taken_at_its_best(
         existing_load={"kind": "calculated", "method": "optional-existing", "dwelling": dwelling},
         shared_circuits=[circuit],
     )
-    answer = capacity_reviewed(request)
+    answer = reviewed(request)
     assert outcome_of(request, "service-capacity") == outcome
     assert answer["capacity"]["greatest_total_a"] == pytest.approx(75 if listed else 235)
 
@@ -184,13 +184,13 @@ def test_chargers_are_not_balanced_over_three_phases() -> None:
     request = asked([{"charging_current_a": 48}], readings={"charger-on-service": "at-its-load"})
     request["service"] = {"rating_a": 200, "system": "wye-208y-120", "phases": 3}
     existing_a = 12_000 / (3**0.5 * 208)
-    assert capacity_reviewed(request)["capacity"]["total_a"] == pytest.approx(existing_a + 48)
+    assert reviewed(request)["capacity"]["total_a"] == pytest.approx(existing_a + 48)
 
 
 @pytest.mark.source("A bound on a demand is not below it: the larger of the two is the careful one")
 def test_a_bound_below_the_demand_lowers_nothing() -> None:
     # The oracle took the bound as stated at first: 1.25 x 11,520 W instead of 1.25 x 12,800 W.
     record = {**HOUSE, "averaging_minutes": 60, "measured_demand_w": 12_800, "fifteen_minute_bound_w": 11_520}
-    answer = capacity_reviewed(asked([{"charging_current_a": 16}], existing_load=record))
+    answer = reviewed(asked([{"charging_current_a": 16}], existing_load=record))
     assert answer["capacity"]["least_headroom_a"] == pytest.approx(200 - 16_000 / 240)
     assert answer["verdict"] == "fail"

@@ -15,8 +15,9 @@ from hypothesis import strategies as st
 from tests.checks.effort import examples
 from tests.checks.service_capacity import load_oracle
 from tests.checks.service_capacity.drawn_dwellings import drawn_load_request
+from tests.checks.service_capacity.dwellings import calculated
 from tests.checks.service_capacity.load_facts import Home
-from tests.checks.service_capacity.services import by_group, by_method, load_calculated
+from tests.checks.service_capacity.services import by_group, by_method
 
 Json = dict[str, Any]
 
@@ -28,7 +29,7 @@ def same_loads(request: Json) -> Counter[str]:
     said = json.dumps(request)
     home = Home(request)
     seen: Counter[str] = Counter()
-    answer = load_calculated(request)
+    answer = calculated(request)
     found = by_method(answer)
     loads = [load for method in found if (load := load_oracle.load(home, method)) is not None]
     carries = load_oracle.service_carries(home, loads)
@@ -108,7 +109,7 @@ def cooking_only(ratings_w: list[int], **service: Any) -> Json:
 def test_a_small_cooking_appliance_is_on_the_neutral_in_full() -> None:
     # The oracle took 70 percent of it too. Circuits: 4,500 VA, net 3,000 + 0.35 x 1,500 = 3,525.
     request = cooking_only([1500])
-    assert by_method(load_calculated(request))["standard"]["neutral_va"] == pytest.approx(3525 + 1500)
+    assert by_method(calculated(request))["standard"]["neutral_va"] == pytest.approx(3525 + 1500)
     same_loads(request)
 
 
@@ -120,5 +121,5 @@ def test_note_2_averages_all_ranges_on_three_phases() -> None:
     # The oracle averaged the four that count. 18 + 16 + 14 + 13 + 12 = 73 kW, on average 14.6: 15 percent more.
     # Five over three phases: at most two on each, so four count: 17 kW x 1.15 x 3 / 2 = 29.325 kW.
     request = cooking_only([18_000, 16_000, 14_000, 13_000, 9_000], system="wye-208y-120", phases=3)
-    assert by_group(by_method(load_calculated(request))["standard"])["cooking"] == pytest.approx(29_325)
+    assert by_group(by_method(calculated(request))["standard"])["cooking"] == pytest.approx(29_325)
     same_loads(request)

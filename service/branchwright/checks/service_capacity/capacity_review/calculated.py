@@ -167,6 +167,8 @@ class CalculatedLoad:
 
     def _total(self, units: Sequence[ChargingUnit]) -> Total:
         book = self.book.afresh()
+        # A shared circuit may be open where the dwelling is not: then the best must not pass for what is known.
+        is_open = any(unit.held is not None and unit.held.least_a != unit.held.reported_a for unit in units)
         totals: list[float] = []
         unknown: set[str] = set()
         for assumption in ASSUMPTIONS:
@@ -175,7 +177,7 @@ class CalculatedLoad:
             unknown |= household.unknown
             if total is None:
                 return Total(None, book.consulted, unknown)
-            if not household.unknown:
+            if not household.unknown and not is_open:
                 return Total(known(total), book.consulted, unknown)
             totals.append(total)
         return Total(Span(min(totals), totals[1], max(totals)), book.consulted, unknown)
