@@ -1,5 +1,7 @@
 """Every condition of the measured method, by itself."""
 
+import json
+
 import pytest
 from tests.checks.service_capacity.capacity_requests import (
     MANAGEMENT,
@@ -11,6 +13,8 @@ from tests.checks.service_capacity.capacity_requests import (
     outcome,
     reviewed,
 )
+
+from branchwright.checks.service_capacity.interval_data import IntervalDataRequest, read_json
 
 RULE = "NEC 220.87 (2023) and its exception, from the reference of the project"
 
@@ -168,3 +172,27 @@ def test_a_record_without_its_length_breaks_the_schema() -> None:
 def test_what_no_record_can_be_breaks_the_schema(fact: str, value: float) -> None:
     with pytest.raises(ValueError, match=fact):
         reviewed(at(asked(), f"/existing_load/{fact}", value))
+
+
+def test_what_interval_data_answers_with_is_taken_as_it_is() -> None:
+    request = {
+        "edition": "nec-2023",
+        "system": "split-phase-120-240",
+        "has_generation": False,
+        "series": {
+            "kind": "regular",
+            "start": "2025-01-01T00:00:00-07:00",
+            "interval_minutes": 60,
+            # A year of 500 Wh an hour, and once 2000 Wh after 1000 Wh.
+            "energy_wh": [*[500.0] * 4000, 1000.0, 2000.0, *[500.0] * 4758],
+        },
+    }
+    read = read_json(IntervalDataRequest.model_validate_json(json.dumps(request)))
+    existing = json.loads(read.model_dump_json(by_alias=True))["existing_load"]
+    answer = reviewed(asked(existing_load=existing))
+    assert finding(answer, "measured-duration")["outcome"] == "pass"
+    assert finding(answer, "measured-coverage")["provided"]["value"] == 100
+    assert answer["capacity"]["existing_load_va"] == 1.25 * 2000
+    # 15 minutes that touch both hours take no more than 3000 Wh: 12 000 W.
+    assert answer["capacity"]["greatest_total_a"] == pytest.approx((1.25 * 12_000 + 7200) / 240)
+    assert answer["verdict"] == "no-failure-found"

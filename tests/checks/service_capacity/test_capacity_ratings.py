@@ -278,3 +278,15 @@ def test_on_three_phases_a_charger_counts_in_full_on_its_lines() -> None:
     service = {"rating_a": 100, "system": "wye-208y-120", "phases": 3}
     capacity = reviewed(asked(service=service))["capacity"]
     assert capacity["total_a"] == pytest.approx(10_000 / (3**0.5 * 208) + 1.25 * 24)
+
+
+def test_what_a_load_calculation_assumes_of_the_dwelling_is_to_be_verified_here_too() -> None:
+    dwelling = {"floor_area_ft2": 1500, "appliances": [{"rating_va": 4500}]}
+    to_verify = {
+        item["pointer"]: item["stated"]
+        for item in reviewed(asked(existing_load=calculated("standard", dwelling)))["to_verify"]
+    }
+    assert to_verify["/existing_load/dwelling/small_appliance_circuits"] == "not stated, taken as 2"
+    assert to_verify["/existing_load/dwelling/appliances/0/motor"].startswith("not stated")
+    assert to_verify["/chargers/0/rated_current_a"] == "not stated, taken as 24 A"
+    assert to_verify["/service/backfeed_breaker_a"] == "not stated, taken as none"

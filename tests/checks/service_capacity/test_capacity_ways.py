@@ -113,6 +113,14 @@ def test_a_failure_that_a_way_ends_has_it_as_its_remedy(name: str) -> None:
             assert finding(again, item["rule"])["outcome"] != "fail", changed
         if item["rule"] == "service-capacity" and item["outcome"] == "fail":
             assert item["remedy"]["message"] == first["why"]
+            assert item["remedy"]["changes"] == first["changes"]
+
+
+def test_a_remedy_names_what_is_there_and_what_to_put_there() -> None:
+    remedy = finding(reviewed(FULL), "service-capacity")["remedy"]
+    assert remedy["pointer"] == "/chargers/0/charging_current_a"
+    assert (remedy["given"], remedy["proposed"]) == (48, 30)
+    assert remedy["verdict"] == "no-failure-found"
 
 
 def test_a_lower_setting_is_one_that_the_charger_has() -> None:

@@ -34,15 +34,20 @@ RULES: tuple[LoadRule, ...] = (
 """Rules of load calculations about facts alone; none of them depends on a reading, the service or the chargers."""
 
 
-def dwelling_findings(case: Case) -> list[Finding]:
-    """Return what they find of a dwelling whose load is calculated; nothing of a measured load."""
+def dwelling_case(case: Case) -> LoadCase | None:
+    """Return the dwelling of a calculated load as a load calculation sees it; None of a measured one."""
     load = case.existing
     if not isinstance(load, CalculatedLoad):
-        return []
+        return None
     request = LoadCalculationRequest(
         edition=case.request.edition, dwelling=load.facts.dwelling, methods=(load.facts.method,)
     )
     of_dwelling = LoadCase(request, case.book.afresh())
     # The same dwelling, at the place where this request states it.
     of_dwelling.household = load.household((), "reported")
-    return [rule(of_dwelling) for rule in RULES]
+    return of_dwelling
+
+
+def dwelling_findings(of_dwelling: LoadCase | None) -> list[Finding]:
+    """Return what the rules find of a dwelling."""
+    return [] if of_dwelling is None else [rule(of_dwelling) for rule in RULES]

@@ -1,8 +1,10 @@
 """What a capacity review says beside its findings: what to verify, what was not examined, and the cautions."""
 
-from branchwright.checks.service_capacity.capacity_review.calculated import CalculatedLoad
+from branchwright.checks.service_capacity.capacity_review.calculated import DWELLING, CalculatedLoad
 from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.rules.backfeed import has_backfeed
+from branchwright.checks.service_capacity.dwelling_load.case import LoadCase
+from branchwright.checks.service_capacity.dwelling_load.remarks import to_verify as load_to_verify
 from branchwright.questions.answers import ToVerify
 from branchwright.questions.remarks import CAUTIONS
 
@@ -46,13 +48,13 @@ def not_examined(case: Case) -> list[str]:
     return found
 
 
-def to_verify(case: Case) -> list[ToVerify]:
+def to_verify(case: Case, dwelling: LoadCase | None) -> list[ToVerify]:
     """Return the facts that were merely declared, or assumed where nothing was stated."""
     found = [
         ToVerify("/service/rating_a", f"{case.service.rating_a:g}", "main breaker and service conductors")
     ]
     found.extend(_service(case))
-    found.extend(_existing(case))
+    found.extend(_existing(case, dwelling))
     found.extend(_chargers(case))
     found.extend(_management(case))
     return found
@@ -119,15 +121,13 @@ def _service(case: Case) -> list[ToVerify]:
     return found
 
 
-def _existing(case: Case) -> list[ToVerify]:
+def _existing(case: Case, dwelling: LoadCase | None) -> list[ToVerify]:
     load = case.existing
     if isinstance(load, CalculatedLoad):
+        of_load = [] if dwelling is None else load_to_verify(dwelling)
         return [
-            ToVerify(
-                "/existing_load/dwelling",
-                "as stated, without the chargers to be added",
-                "survey of the dwelling",
-            )
+            ToVerify(DWELLING, "as stated, without the chargers to be added", "survey of the dwelling"),
+            *(item for item in of_load if item.pointer.startswith(DWELLING)),
         ]
     found = [
         ToVerify(

@@ -8,7 +8,10 @@ from branchwright.checks.service_capacity.capacity_review.answers import (
     LargestChargingCurrent,
 )
 from branchwright.checks.service_capacity.capacity_review.case import Case
-from branchwright.checks.service_capacity.capacity_review.dwelling_facts import dwelling_findings
+from branchwright.checks.service_capacity.capacity_review.dwelling_facts import (
+    dwelling_case,
+    dwelling_findings,
+)
 from branchwright.checks.service_capacity.capacity_review.facts import CapacityReviewRequest
 from branchwright.checks.service_capacity.capacity_review.judging import judge
 from branchwright.checks.service_capacity.capacity_review.managing import largest_managed_a
@@ -26,7 +29,8 @@ def review_capacity(request: CapacityReviewRequest) -> CapacityReviewAnswer:
     """Return what the rules find of a service with its chargers, and what would make them fit."""
     book = bind(request.edition, request.readings)
     case = Case(request, book)
-    of_dwelling = dwelling_findings(case)
+    dwelling = dwelling_case(case)
+    of_dwelling = dwelling_findings(dwelling)
     findings = [*judge(case), *of_dwelling]
     verdict = verdict_of(findings)
 
@@ -41,7 +45,7 @@ def review_capacity(request: CapacityReviewRequest) -> CapacityReviewAnswer:
         findings=findings,
         steps=working(case),
         interpretations=interpretations,
-        to_verify=to_verify(case),
+        to_verify=to_verify(case, dwelling),
         not_examined=not_examined(case),
         cautions=cautions(case),
         provenance=provenance_of(request.model_dump(by_alias=True, exclude_unset=True)),

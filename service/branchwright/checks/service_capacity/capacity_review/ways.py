@@ -28,6 +28,8 @@ from branchwright.checks.service_capacity.capacity_review.settings import (
 )
 from branchwright.checks.service_capacity.capacity_review.upgrades import panel_upgrades, service_upgrades
 from branchwright.findings import Finding, Remedy, Verdict, verdict_of
+from branchwright.findings.citations import Value
+from branchwright.questions.changes import stated
 from branchwright.questions.fields import GREATEST_CURRENT_A, LEAST_SIGNALLED_A
 
 MENDED = frozenset(rule.name for rule in LOAD_RULES) | {
@@ -119,7 +121,7 @@ def ways_to_fit(case: Case, findings: Sequence[Finding]) -> list[WayToFit]:
         for tried in found:
             ends = next(item for item in tried.findings if item.rule == finding.rule).outcome in HOLDS
             if ends and finding.remedy is None:
-                finding.remedy = _remedy(tried, findings)
+                finding.remedy = _remedy(case, tried, findings)
     return [tried.answer(findings) for tried in found]
 
 
@@ -256,15 +258,19 @@ LADDER: tuple[Callable[[Case], Iterator[Tried]], ...] = (
 """What is tried, cheapest first: common practice, no source."""
 
 
-def _remedy(tried: Tried, findings: Sequence[Finding]) -> Remedy:
+def _remedy(case: Case, tried: Tried, findings: Sequence[Finding]) -> Remedy:
     """Return a way as the remedy of a failing finding."""
     first = tried.changes[0]
-    proposed = first.value if isinstance(first.value, (float, str)) else tried.way
     return Remedy(
         first.pointer,
-        None,
-        proposed,
+        _as_value(stated(case.request, first.pointer)),
+        _as_value(first.value) or tried.way,
         [change.as_json() for change in tried.changes],
         tried.why,
         tried.verdict(findings),
     )
+
+
+def _as_value(given: object) -> Value | None:
+    """Return a name or number as an answer gives it; None for what is neither."""
+    return given if isinstance(given, (float, str)) else None

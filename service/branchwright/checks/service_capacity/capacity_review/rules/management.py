@@ -42,7 +42,7 @@ def control_setting_range(case: Case) -> Finding:
     )
 
 
-@rule("managed-least-load", subject="energy management", concept="energy-management-load")
+@rule("managed-least-load", subject="energy management", concept="energy-management-load", is_about_load=True)
 def managed_least_load(case: Case) -> Finding:
     """Does the service carry what cannot be lowered further?
 
