@@ -33,7 +33,7 @@ def finer(data: st.DataObject, minutes: int) -> np.ndarray:
 
 
 @pytest.mark.source("every 15 minutes of a series by the minute, by brute force")
-@examples(150)
+@examples(80)
 @given(st.data(), st.sampled_from([4, 7, 10, 20, 30, 45, 60, 120]))
 def test_no_fifteen_minutes_exceed_the_bound(data: st.DataObject, minutes: int) -> None:
     fine = finer(data, minutes)
@@ -48,7 +48,7 @@ def test_no_fifteen_minutes_exceed_the_bound(data: st.DataObject, minutes: int) 
 
 
 @pytest.mark.source("every 15 minutes that begin with a reading, by brute force")
-@examples(80)
+@examples(50)
 @given(st.data(), st.sampled_from([1, 3, 5, 15]))
 def test_readings_of_parts_of_fifteen_minutes_show_the_demand_itself(
     data: st.DataObject, minutes: int

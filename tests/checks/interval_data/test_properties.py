@@ -33,7 +33,7 @@ def readings(draw: st.DrawFn) -> list[tuple[str, float]]:
     return [((FIRST + timedelta(hours=hour)).isoformat(), draw(VALUES)) for hour in hours]
 
 
-@examples(150)
+@examples(100)
 @given(readings(), st.integers(0, 400), st.floats(0, 0.999))
 def test_a_reading_below_the_greatest_never_changes_the_demand(
     some: list[tuple[str, float]], hour: int, share: float
@@ -163,7 +163,7 @@ REQUESTS = st.fixed_dictionaries(
 )
 
 
-@examples(300)
+@examples(150)
 @given(REQUESTS)
 def test_whatever_fits_the_schema_is_answered(request: dict) -> None:
     answer = as_json(read_json(IntervalDataRequest.model_validate(request)))
@@ -175,7 +175,7 @@ def test_whatever_fits_the_schema_is_answered(request: dict) -> None:
         assert answer["measured_demand"] is None
 
 
-@examples(300)
+@examples(150)
 @given(st.data())
 def test_no_csv_makes_a_traceback(data: st.DataObject) -> None:
     text, query = LAYOUTS[data.draw(st.sampled_from(sorted(LAYOUTS)))]
@@ -195,7 +195,7 @@ def test_no_csv_makes_a_traceback(data: st.DataObject) -> None:
         json.dumps(as_json(answer), allow_nan=False)
 
 
-@examples(300)
+@examples(150)
 @given(st.data())
 def test_no_xml_makes_a_traceback(data: st.DataObject) -> None:
     body = bytearray(house([400, 700, 350, 5200]).encode())

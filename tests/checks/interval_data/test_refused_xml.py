@@ -4,17 +4,11 @@ import tracemalloc
 
 import pytest
 from tests.checks.interval_data.asking import ask_xml
-from tests.checks.interval_data.green_button_files import (
-    block,
-    feed,
-    house,
-    meter_reading,
-    reading_type,
-    usage_point,
-)
+from tests.checks.interval_data.green_button_files import feed, house
 
 from branchwright.checks.service_capacity.interval_data import Instructions, UnreadableBody, read_green_button
-from branchwright.checks.service_capacity.interval_data.facts import MOST_BYTES, MOST_READINGS
+from branchwright.checks.service_capacity.interval_data.facts import MOST_BYTES
+from branchwright.checks.service_capacity.interval_data.green_button import parsing
 
 LAUGHS = "".join(f'<!ENTITY l{at} "{f"&l{at - 1};" * 10}">' for at in range(1, 10))
 
@@ -70,10 +64,11 @@ def test_deep_nesting_is_refused() -> None:
         ask_xml("<a>" * 100_000)
 
 
-def test_too_many_readings_are_refused() -> None:
-    readings = ["<IntervalReading><value>1</value></IntervalReading>"] * (MOST_READINGS + 1)
-    with pytest.raises(UnreadableBody, match=f"more than {MOST_READINGS} readings"):
-        ask_xml(feed(usage_point(), meter_reading(), reading_type(), block(readings)))
+def test_too_many_readings_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(parsing, "MOST_READINGS", 100)
+    assert ask_xml(house([400, 500] * 50))["quality"]["readings"] == 100
+    with pytest.raises(UnreadableBody, match="more than 100 readings"):
+        ask_xml(house([400, 500] * 50 + [400]))
 
 
 def test_too_many_entries_and_links_are_refused() -> None:
@@ -121,9 +116,11 @@ def test_elements_that_mean_nothing_leave_nothing_in_memory() -> None:
     assert peak < 15_000_000, "no tree is built"
 
 
-def test_too_many_elements_and_names_are_refused() -> None:
-    with pytest.raises(UnreadableBody, match="more than 2000000 elements"):
-        ask_xml(feed("<a/>" * 2_000_001))
+def test_too_many_elements_and_names_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(parsing, "MOST_ELEMENTS", 1000)
+    with pytest.raises(UnreadableBody, match="more than 1000 elements"):
+        ask_xml(feed("<a/>" * 1001))
+    monkeypatch.undo()
     with pytest.raises(UnreadableBody, match="more than 2000 names"):
         ask_xml(feed("".join(f"<a{at}/>" for at in range(2001))))
 
