@@ -523,6 +523,17 @@ class Review:
             return None
         return exact(management["control_setting_a"]) + backfeed <= exact(busbar)
 
+    def verdict(self) -> str:
+        """What all rules come to."""
+        return {True: "no-failure-found", False: "fail", None: "undetermined"}[
+            both(list(self.outcomes().values()))
+        ]
+
+    def read_so(self, name: str, reading: str) -> "Review":
+        """The same review by another reading of one provision."""
+        readings = {**(self.request.get("readings") or {}), name: reading}
+        return Review({**self.request, "readings": readings})
+
     def outcomes(self) -> dict[str, Holds]:
         """What each rule finds; what does not apply holds."""
         method = (

@@ -424,6 +424,16 @@ def service_carries(home: Home, loads: list[Load]) -> bool | None:
     return True if True in within else None if within else False
 
 
+def verdict(home: Home, methods: list[str]) -> str:
+    """What is found of the service: whether it carries the load by a permitted method, and is no smaller than any."""
+    loads = [found for method in methods if (found := load(home, method)) is not None]
+    carries = service_carries(home, loads)
+    least = tables.LEAST_SERVICE_A[home.request.get("occupancy") or "one-family"]
+    if carries is False or exact(home.service["rating_a"]) < least:
+        return "fail"
+    return "undetermined" if carries is None else "no-failure-found"
+
+
 def least_service_a(home: Home, current_a: Fraction) -> int | None:
     """The smallest standard rating for a rounded current, and no less than 230.79 asks for."""
     occupancy = home.request.get("occupancy") or "one-family"

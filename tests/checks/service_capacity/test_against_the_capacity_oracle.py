@@ -30,6 +30,12 @@ def same_review(request: Json) -> Counter[str]:
     for rule, holds in second.outcomes().items():
         assert engine[rule] in FOUND[holds], (rule, holds, engine[rule], said)
         seen[f"{rule} {holds}"] += 1
+    assert answer["verdict"] == second.verdict(), said
+    for item in answer["interpretations"]:
+        for other in item["other_readings"]:
+            verdict = second.read_so(item["name"], other["reading"]).verdict()
+            assert other["verdict"] == verdict, (item["name"], other, verdict, said)
+            seen[f"{item['name']} changes {verdict != answer['verdict']}"] += 1
     capacity = answer["capacity"]
     assert capacity["limit_a"] == float(second.limit_a()), said
     existing, total = second.existing_va(), second.total_a(second.all())
@@ -53,14 +59,21 @@ def test_reviews_of_measured_loads_find_what_the_oracle_finds() -> None:
     for seed in range(100_000, 100_200):
         seen += same_review(drawn_capacity_request(seed, calculated=False))
     for name in ("service-capacity", "main-breaker-capacity", "busbar-with-backfeed", "lost-link-capacity"):
-        assert min(seen[f"{name} True"], seen[f"{name} False"]) > 5, f"{name} was not seen both ways"
-    assert min(seen["largest True"], seen["largest False"]) > 20
+        assert min(seen[f"{name} True"], seen[f"{name} False"]) > 4, f"{name} was not seen both ways"
+    assert min(seen["largest True"], seen["largest False"]) > 12
+    for name in (
+        "charger-on-service",
+        "measured-with-generation",
+        "measured-demand-interval",
+        "setting-as-rating",
+    ):
+        assert min(seen[f"{name} changes True"], seen[f"{name} changes False"]) > 0, name
 
 
 @pytest.mark.source(SOURCE)
 def test_reviews_of_calculated_loads_find_what_the_oracle_finds() -> None:
     seen: Counter[str] = Counter()
-    for seed in range(200_000, 200_060):
+    for seed in range(200_000, 200_040):
         seen += same_review(drawn_capacity_request(seed, calculated=True))
     for holds in (True, False, None):
         assert seen[f"existing-load-method {holds}"] > 0 or holds is None
@@ -69,7 +82,7 @@ def test_reviews_of_calculated_loads_find_what_the_oracle_finds() -> None:
 @pytest.mark.source(SOURCE)
 def test_reviews_with_missing_facts_find_what_the_oracle_finds() -> None:
     seen: Counter[str] = Counter()
-    for seed in range(300_000, 300_120):
+    for seed in range(300_000, 300_090):
         request = drawn_capacity_request(seed, calculated=seed % 3 == 0)
         seen += same_review(without_facts(request, seed))
     for name in ("service-capacity", "lost-link-capacity", "monitored-legs", "measured-generation"):

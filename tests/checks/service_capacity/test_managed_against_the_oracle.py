@@ -19,6 +19,8 @@ from tests.checks.service_capacity.studies import (
     study,
 )
 
+from branchwright.calculations import long_nights
+
 WORKDAYS, WEEKEND = EVERY_DAY[:5], EVERY_DAY[5:]
 
 
@@ -149,6 +151,15 @@ def test_a_year_of_a_three_phase_service_in_amperes() -> None:
 @given(any_study())
 def test_any_few_days(asked: Json) -> None:
     agree(asked)
+
+
+@examples(60)
+@given(any_study())
+def test_sessions_that_are_cut_into_many_parts_are_the_same(asked: Json) -> None:
+    # Cuts are made once a day in times of more than a day; here every three hours in any of more than four.
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(long_nights, "DAY_H", 3)
+        agree(asked)
 
 
 @examples(25)

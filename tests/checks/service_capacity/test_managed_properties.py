@@ -12,7 +12,8 @@ from tests.checks.service_capacity.drawn_studies import any_study
 from tests.checks.service_capacity.studies import Json, charger, session, simulated, studied, study
 
 from branchwright.calculations.charging_simulation import OneVehicle
-from branchwright.calculations.shared_charging import SeveralVehicles, equal_a, in_turn_a
+from branchwright.calculations.current_sharing import equal_a, in_turn_a
+from branchwright.calculations.shared_charging import SeveralVehicles
 
 
 def with_setting(asked: Json, setting: float, **management: Any) -> Json:
