@@ -19,7 +19,7 @@ from branchwright.checks.service_capacity.interval_data.rules.values import inte
 from branchwright.checks.service_capacity.interval_data.stated import Stated
 from branchwright.checks.service_capacity.interval_data.zones import iso, nearest_zone, zone_named
 from branchwright.codebook import Book
-from branchwright.findings import Verdict, verdict_of
+from branchwright.findings import Finding, Verdict, verdict_of
 from branchwright.questions.interpretations import consulted_interpretations
 from branchwright.questions.ledger import StepLedger
 from branchwright.questions.remarks import provenance_of
@@ -102,19 +102,6 @@ def _judged(case: Case, collected: Collected | None, series: NormalisedSeries | 
         case.demand = measured_demand(case.grid, case.quality, case.zone, stated, book, ledger)
     findings = [rule(case) for rule in RULES]
     verdict = verdict_of(findings)
-
-    def under(name: str, reading: str) -> Verdict:
-        other = case.under(bound.with_reading(name, reading))
-        return verdict_of(
-            rule(other) if name in rule.consults else finding
-            for rule, finding in zip(RULES, findings, strict=True)
-        )
-
-    bound: Book
-    interpretations = []
-    if book is not None:
-        bound = book
-        interpretations = consulted_interpretations(book, verdict, under)
     demand = case.demand
     return IntervalDataAnswer(
         edition=stated.edition,
@@ -122,7 +109,9 @@ def _judged(case: Case, collected: Collected | None, series: NormalisedSeries | 
         verdict=verdict,
         findings=findings,
         steps=ledger.steps,
-        interpretations=interpretations,
+        interpretations=[]
+        if book is None
+        else consulted_interpretations(book, verdict, _verdict_under(case, book, findings)),
         to_verify=to_verify(case, collected),
         not_examined=not_examined(stated.jurisdiction),
         cautions=with_cautions(),
@@ -134,3 +123,16 @@ def _judged(case: Case, collected: Collected | None, series: NormalisedSeries | 
         if demand is None or demand.greatest_w < 0
         else measured_load(demand, stated.has_generation),
     )
+
+
+def _verdict_under(case: Case, book: Book, findings: list[Finding]) -> Callable[[str, str], Verdict]:
+    """Return what gives the verdict under another reading; only rules that consult it judge again."""
+
+    def under(name: str, reading: str) -> Verdict:
+        other = case.under(book.with_reading(name, reading))
+        return verdict_of(
+            rule(other) if name in rule.consults else finding
+            for rule, finding in zip(RULES, findings, strict=True)
+        )
+
+    return under

@@ -79,7 +79,7 @@ def _reading_rows(
     instructions: Instructions,
     zone: tzinfo | None,
     faults: Faults,
-) -> Collected | None:
+) -> Collected:
     kept: list[int] = []
     walls: list[int] = []
     offsets: list[int] = []

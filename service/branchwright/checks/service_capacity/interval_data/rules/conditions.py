@@ -172,7 +172,7 @@ def interval_data_resolution(case: Case) -> Finding:
             "min",
             f"The readings are of {minutes:g} minutes.",
             cited,
-            "/series/interval_minutes",
+            case.series_pointer,
         )
     metered = book.reading("measured-demand-interval") == "as-metered"
     if metered and minutes <= LONGEST_METERED_MINUTES:
