@@ -1,7 +1,8 @@
 """Fills the pages with what the code, the codebook and the tests say, when the site is built.
 
 A page holds a line `<!-- generated: <part> -->` where a part goes; whole pages are made for each rule, table and
-provision. In the navigation a name with a `*` stands for the pages that it fits. Nothing that is generated is kept.
+provision. In the navigation a name with a `*` stands for the pages that it fits, and `rules/*.md of <question>` for the
+pages of a question's rules. Nothing that is generated is kept.
 """
 
 import re
@@ -24,11 +25,20 @@ from page_parts import (
     service,
     uncertainties,
 )
-from page_parts.pictures import ampacities, staircase, temperatures
+from page_parts.pictures import (
+    ampacities,
+    hidden_peak,
+    load_methods,
+    nights_met,
+    staircase,
+    temperatures,
+    worst_day,
+)
 
 PARTS: dict[str, Callable[[], str]] = {
     "operations": contract.operations,
     "request-fields": contract.request_fields,
+    "query-fields": contract.query_fields,
     "rules": rules.index,
     "editions": code_book.editions,
     "tables": code_book.tables_overview,
@@ -44,6 +54,10 @@ PARTS: dict[str, Callable[[], str]] = {
     "picture-ampacities": ampacities.picture,
     "picture-staircase": staircase.picture,
     "picture-temperatures": temperatures.picture,
+    "picture-load-methods": load_methods.picture,
+    "picture-hidden-peak": hidden_peak.picture,
+    "picture-worst-day": worst_day.picture,
+    "picture-nights-met": nights_met.picture,
     "settings": service.settings,
     "problems": service.problems,
     "licence": service.licence,
@@ -102,6 +116,8 @@ def _filled(nav: list[Any], pages: list[str], named: set[str]) -> list[Any]:
                     for title, part in entry.items()
                 }
             )
+        elif " of " in entry:
+            filled += rules.pages_of(entry.partition(" of ")[2])
         elif "*" in entry:
             filled += [page for page in pages if fnmatch(page, entry) and page not in named]
         else:

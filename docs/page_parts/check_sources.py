@@ -89,7 +89,9 @@ def _marks(tree: ast.Module, file: str) -> Iterator[str]:
 
 
 def _text(node: ast.expr, constants: dict[str, ast.expr]) -> str | None:
-    """Return a text, one that has a name in its file, or two of them joined; None for anything else."""
+    """Return a text, one that has a name in its file, two of them joined, or one with texts put into it by
+    `format`; None for anything else.
+    """
     if isinstance(node, ast.Constant) and isinstance(node.value, str):
         return node.value
     if isinstance(node, ast.Name) and node.id in constants:
@@ -97,6 +99,10 @@ def _text(node: ast.expr, constants: dict[str, ast.expr]) -> str | None:
     if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add):
         left, right = _text(node.left, constants), _text(node.right, constants)
         return None if left is None or right is None else left + right
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr == "format":
+        pattern = _text(node.func.value, constants)
+        put_in = [text for text in (_text(argument, constants) for argument in node.args) if text is not None]
+        return None if pattern is None or len(put_in) < len(node.args) else pattern.format(*put_in)
     return None
 
 

@@ -1,10 +1,10 @@
 """The pages of the codebook: an overview by edition, one page a table, one page a provision."""
 
 from branchwright import codebook
-from branchwright.checks.circuits.rules import RULES
 from branchwright.codebook import Column, Provision, Table
 from page_parts.entries import EDITIONS, Entry, cell, every_entry, lacking, proof, provisions, tables
 from page_parts.markdown import blocks, code, link, long_code, table, words
+from page_parts.questions import RULES
 
 WIDE = 12
 """A table of more columns than this is shown with its rows as columns, where that makes it narrower."""

@@ -47,6 +47,25 @@ def request_fields() -> str:
     return blocks(*[_object(name, asked_at.get(name)) for name in objects])
 
 
+def query_fields() -> str:
+    """Return every field of the query beside a body that is no JSON, with the forms for which it means something."""
+    operation = _document()["paths"]["/v1/interval-data"]["post"]
+    forms = operation["x-client"]["bodies"]
+    return table(
+        ("field", "holds", "meaning", "for"),
+        [
+            (
+                long_code(field["name"]),
+                _holds(field["schema"]),
+                words(field["description"]),
+                ", ".join(form for form, body in forms.items() if field["name"] in body["parameters"]),
+            )
+            for field in operation["parameters"]
+            if field["in"] == "query"
+        ],
+    )
+
+
 @cache
 def _document() -> Schema:
     return dict(json.loads(CONTRACT.read_text("utf-8")))
@@ -57,7 +76,10 @@ def _schema(name: str) -> Schema:
 
 
 def _client(operation: Schema) -> str:
-    return code(f"client.{operation['x-client']['resource']}.{operation['x-client']['method']}")
+    """Return the method that asks an operation, and those that ask it with a body of another form."""
+    client = operation["x-client"]
+    methods = [client["method"], *(body["method"] for body in client.get("bodies", {}).values())]
+    return ", ".join(code(f"client.{client['resource']}.{method}") for method in methods)
 
 
 def _within(name: str, known: list[str]) -> list[str]:

@@ -1,9 +1,9 @@
 """The points that are read two ways: a table of all, and each with its readings."""
 
 from branchwright import codebook
-from branchwright.checks.circuits.rules import RULES
 from branchwright.codebook import Interpretation
 from page_parts.markdown import blocks, code, link, table, words
+from page_parts.questions import QUESTIONS, RULES
 
 PAGE = "codebook/interpretations.md"
 
@@ -48,16 +48,21 @@ def _section(item: Interpretation) -> str:
             ],
         ),
         words(item.notes or ""),
-        f"May be consulted by {', '.join(rules)}."
-        if rules
-        else "Consulted before the rules, where the conditions of the circuit are derived: it may decide any of them.",
+        f"May be consulted by {', '.join(rules)}." if rules else "",
+        _before_rules(item.name),
     )
 
 
-def of_conditions() -> list[str]:
-    """Return the interpretations that no rule consults, since they decide on what the rules rest on."""
-    by_rules = {name for rule in RULES for name in rule.consults}
-    return [item.name for item in codebook.interpretations() if item.name not in by_rules]
+def _before_rules(name: str) -> str:
+    """Return for which questions an interpretation decides on the facts, before any rule is asked."""
+    titles = [
+        link(question.title, f"rules/index.md#{question.name}")
+        for question in QUESTIONS
+        if name in question.facts_hang_on
+    ]
+    if not titles:
+        return ""
+    return f"Decides on the facts before the rules are asked, and so may turn any of them round: {', '.join(titles)}."
 
 
 def _readings(item: Interpretation) -> list[str]:

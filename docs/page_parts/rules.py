@@ -4,33 +4,49 @@ import inspect
 import re
 import sys
 
-from branchwright.checks.circuits.rules import RULES, Rule
 from branchwright.codebook import ProvisionLacking
 from branchwright.codebook.editions import edition_book
 from page_parts import exercised, interpretations
 from page_parts.entries import EDITIONS, Entry, provisions, tables
 from page_parts.markdown import blocks, bullets, link, long_code, table, words
+from page_parts.questions import QUESTIONS, RULES, Question, Rule, question_of
 
 LABELS = ("Applies", "Rests on", "Missing facts")
 
 
 def index() -> str:
-    """Return every rule with its question, by what the rules are about, in the order in which they are asked."""
+    """Return every rule by its question and by what it is about, in the order in which they are asked."""
+    return blocks(*[_of_question(question) for question in QUESTIONS])
+
+
+def _of_question(question: Question) -> str:
     groups: dict[str, list[Rule]] = {}
-    for rule in RULES:
+    for rule in question.rules:
         groups.setdefault(_about(rule), []).append(rule)
     return blocks(
+        f"## {words(question.title)} {{ #{question.name} }}",
+        f"Asked by {_guides(question)}.",
         *[
             blocks(
-                f"## {words(about)}",
+                f"### {words(about)}",
                 table(
                     ("rule", "question", "force"),
                     [(link(rule.name, page(rule)), words(_question(rule)), rule.force) for rule in rules],
                 ),
             )
             for about, rules in groups.items()
-        ]
+        ],
     )
+
+
+def _guides(question: Question) -> str:
+    return " and ".join(link(guide.replace("-", " "), f"guides/{guide}.md") for guide in question.guides)
+
+
+def pages_of(name: str) -> list[str]:
+    """Return the paths of the pages of a question's rules, in the order in which they are asked."""
+    (rules,) = [question.rules for question in QUESTIONS if question.name == name]
+    return [page(rule) for rule in rules]
 
 
 def pages() -> dict[str, str]:
@@ -46,22 +62,33 @@ def page(rule: Rule) -> str:
 def _page(rule: Rule) -> str:
     parts = _parts(rule)
     consults = [link(name, interpretations.anchor(name)) for name in sorted(rule.consults)]
+    question = question_of(rule)
+    hang_on = [link(name, interpretations.anchor(name)) for name in question.facts_hang_on]
     return blocks(
         f"# {rule.name}",
         f"**{words(_question(rule))}**",
-        f"Subject: {words(rule.subject)}. Force: {rule.force}."
-        + (" Asked in reviews only: a design has nothing to hold it against." if rule.review_only else ""),
+        f"Asked by {_guides(question)}. Subject: {words(rule.subject)}. Force: {rule.force}."
+        + (
+            " Asked in reviews only: a design has nothing to hold it against."
+            if _only_in_reviews(rule)
+            else ""
+        ),
         *[blocks(f"## {label}", _sentence(text)) for label, text in parts.items()],
         "## Sections",
         _sections(rule),
         "## Interpretations",
         f"May consult {', '.join(consults)}." if consults else "It consults none itself.",
-        "Conditions of the circuit, on which every rule rests, may hang on "
-        + ", ".join(link(name, interpretations.anchor(name)) for name in interpretations.of_conditions())
-        + ".",
+        f"The facts that the rules of this question judge may hang on {', '.join(hang_on)}."
+        if hang_on
+        else "",
         "## What exercises it",
         _exercised(rule),
     )
+
+
+def _only_in_reviews(rule: Rule) -> bool:
+    """Return whether a design leaves a rule out; only rules of circuits may say so."""
+    return bool(getattr(rule, "review_only", False))
 
 
 def _about(rule: Rule) -> str:
@@ -128,7 +155,7 @@ def _exercised(rule: Rule) -> str:
             [(words(item.title), item.expected, words(item.source)) for item in situations],
         )
         if situations
-        else "None expects a finding of this rule by name; each of them asks it.",
+        else "None expects a finding of this rule by name.",
         "### Tests that name it" if tests else "",
         bullets(
             f"{long_code(file)}: {words(name.removeprefix('test_').replace('_', ' '))}"

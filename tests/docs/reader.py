@@ -17,6 +17,10 @@ DONE_BY_THE_TESTS = (
     "$ branchwright serve --port 8000\n",
 )
 
+NOTHING = ()
+KEPT = {"json": ".json", "csv": ".csv", "xml": ".xml"}
+"""What the reader saves, by its language: a block whose title is the name of such a file."""
+
 
 class Reader:
     """Follows a page: keeps what it is told to save, asks what it is told to ask, and compares what it is shown."""
@@ -31,7 +35,7 @@ class Reader:
     def follow(self, example: Example) -> None:
         """Do what a block of code says, or compare what it shows; a block of no known kind fails."""
         text = example.text
-        if example.language == "json" and example.title.endswith(".json"):
+        if example.title.endswith(KEPT.get(example.language, NOTHING)):
             (self.folder / example.title).write_text(text, "utf-8")
         elif example.language == "json" and example.title == "part of the answer":
             self._compare(json.loads(text), refused=False)
@@ -102,7 +106,7 @@ def ask_as_curl(command: str, service: str, folder: Path) -> httpx.Response:
     assert arguments[0] == "-s"
     options = dict(zip(arguments[1::2], arguments[2::2], strict=True))
     headers = dict([options.pop("-H").split(": ", 1)]) if "-H" in options else {}
-    data = options.pop("--data", None)
+    data = options.pop("--data", options.pop("--data-binary", None))
     assert not options
     if data is None:
         return httpx.get(url.replace(ADDRESS, service), headers=headers)

@@ -58,7 +58,8 @@ def test_marks_are_found_wherever_they_are_written(tmp_path: Path, monkeypatch: 
     (tmp_path / "situations").mkdir()
     (tmp_path / "situations" / "one.toml").write_text('source = "A"\n[[more]]\nsource = "B"\n', "utf-8")
     (tmp_path / "test_one.py").write_text(
-        "import pytest\nNAMED = 'C'\n\n\n@pytest.mark.source(NAMED)\ndef test(): ...\n\n\n"
+        "import pytest\nNAMED = 'C'\nNUMBERED = 'F {}'\n\n\n@pytest.mark.source(NAMED)\ndef test(): ...\n\n\n"
+        "@pytest.mark.source(NUMBERED.format('1') + ', line 2')\ndef test_one(): ...\n\n\n"
         "@pytest.mark.source(NAMED + '; D '\n 'continued')\n"
         "@pytest.mark.parametrize('x', [pytest.param(1, marks=pytest.mark.source('E')),\n"
         " *[pytest.param(s, marks=pytest.mark.source(s['source'])) for s in ()]])\ndef test_two(x): ...\n",
@@ -71,6 +72,7 @@ def test_marks_are_found_wherever_they_are_written(tmp_path: Path, monkeypatch: 
         "C",
         "C; D continued",
         "E",
+        "F 1, line 2",
     ]
     (tmp_path / "test_two.py").write_text("pytest.mark.source(print('no text'))\n", "utf-8")
     with pytest.raises(check_sources.UnreadableSource, match=r"test_two\.py, line 1"):

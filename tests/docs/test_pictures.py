@@ -1,18 +1,33 @@
 """The numbers of the pictures, held against printed tables and hand arithmetic; and that each picture shows them."""
 
+import importlib
 import itertools
+import json
 import sys
 import xml.etree.ElementTree as ElementTree
 from collections.abc import Iterator
+from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
-from tests.docs.conftest import ROOT
+from tests.checks.service_capacity import charging_oracle
+from tests.docs.conftest import ROOT, examples
 from tests.docs.html import BuiltPage
 
 SVG = "{http://www.w3.org/2000/svg}"
-NAMES = ("ampacities", "staircase", "temperatures")
+PAGES = {
+    "ampacities": "pictures",
+    "staircase": "pictures",
+    "temperatures": "pictures",
+    "load_methods": "guides/load-calculations",
+    "hidden_peak": "guides/interval-data",
+    "worst_day": "guides/managed-charging",
+    "nights_met": "guides/managed-charging",
+}
+"""The pictures, and the pages that show them."""
+
+NAMES = tuple(PAGES)
 WIDEST_LETTER = 0.62
 """Of the face in which the words of a picture are drawn, in parts of the size: what no usual sans-serif exceeds."""
 
@@ -22,11 +37,7 @@ def pictures() -> Iterator[Any]:
     """The package that draws the pictures, which the site's builder finds beside its own file."""
     sys.path.insert(0, str(ROOT / "docs"))
     try:
-        from page_parts import pictures
-        from page_parts.pictures import ampacities, staircase, temperatures
-
-        assert pictures.__name__ == "page_parts.pictures"
-        yield {"ampacities": ampacities, "staircase": staircase, "temperatures": temperatures}
+        yield {name: importlib.import_module(f"page_parts.pictures.{name}") for name in NAMES}
     finally:
         sys.path.remove(str(ROOT / "docs"))
 
@@ -173,6 +184,114 @@ def test_the_temperatures_are_those_worked_by_hand(pictures: Any) -> None:
         )
 
 
+@pytest.mark.source(
+    "NEC 220.41 to 220.60, 220.82 and 220.83 of 2023, worked by hand with 3 VA/ft2, 35 and 40 percent, 8 kW of the "
+    "range table and a quarter of the largest motor"
+)
+def test_the_loads_by_each_method_are_those_worked_by_hand(pictures: Any) -> None:
+    """1800 ft2: 5400 + 3000 + 1500 VA; range 12, dryer 5, heater and dishwasher 5.7, cooling 5.76 kVA."""
+    shown = {method.name: method for method in pictures["load_methods"].numbers()}
+    assert shown["standard"].demands_va == {
+        "general": 3000 + 0.35 * 6900,
+        "cooking": 8000,
+        "appliances": 5000 + 4500 + 1200,
+        "cooling": 1.25 * 5760,
+        "charger": 48 * 240,
+    }
+    pool = 9900 + 12000 + 5000 + 4500 + 1200
+    assert shown["optional-new"].demands_va == {
+        "pool in full": 10000,
+        "rest of pool": pytest.approx(0.4 * (pool - 10000)),
+        "charger": 48 * 240,
+        "cooling": 5760,
+    }
+    assert shown["optional-existing"].demands_va == {
+        "pool in full": 8000,
+        "rest of pool": pytest.approx(0.4 * (pool + 5760 - 8000)),
+        "charger": 48 * 240,
+    }
+    for method in shown.values():
+        assert method.total_va == pytest.approx(sum(method.demands_va.values()))
+    assert [method.least_service_a for method in shown.values()] == [200, 175, 150]
+
+
+def test_the_invented_house_is_the_same_in_every_build_and_the_one_of_the_guides(pictures: Any) -> None:
+    house = pictures["hidden_peak"].invented_house
+    energies = house.energy_wh()
+    house.energy_wh.cache_clear()
+    assert house.energy_wh() == energies
+    assert len(energies) == 365 * 24 * 4
+    # Never more than all that stands in it draws at once, and never nothing.
+    everything_w = (
+        house.RANGE_W + house.DRYER_W + house.WATER_HEATER_W + house.DISHWASHER_W + house.COOLING_W + 3000
+    )
+    assert min(energies) > 0
+    assert 4 * max(energies) < everything_w
+    (measured,) = [
+        json.loads(example.text)
+        for example in examples("guides/capacity-reviews.md")
+        if example.title == "measured.json"
+    ]
+    assert measured["existing_load"]["measured_demand_w"] == 4 * max(energies)
+
+
+def test_what_an_hour_hides_is_added_up_by_hand(pictures: Any) -> None:
+    picture = pictures["hidden_peak"]
+    quarters = picture.invented_house.energy_wh()
+    for read in picture.numbers():
+        step = read.minutes // 15
+        energies = [sum(quarters[at : at + step]) for at in range(0, len(quarters), step)]
+        assert read.greatest_w == pytest.approx(max(energies) * 60 / read.minutes)
+        # Fifteen minutes touch two neighbours of longer intervals, and are one of their own length.
+        touched = max(map(sum, itertools.pairwise(energies))) if step > 1 else max(energies)
+        assert read.bound_w == pytest.approx(4 * touched)
+        assert read.bound_w >= 4 * max(quarters)
+    day = picture.day()
+    assert max(day.quarters_w) == 4 * max(quarters)
+    assert list(day.hours_w) == [
+        pytest.approx(sum(day.quarters_w[at : at + 4]) / 4) for at in range(0, 48, 4)
+    ]
+
+
+def test_the_worst_day_keeps_its_limit_as_a_second_simulation_does(pictures: Any) -> None:
+    picture = pictures["worst_day"]
+    house = pictures["hidden_peak"].invented_house
+    shown = picture.numbers()
+    expected = charging_oracle.simulate(picture.managed_house.request(picture.SHARING))
+    days = {visit.date: 0.0 for visit in expected.visits}
+    for visit in expected.visits:
+        days[visit.date] += visit.paused_h
+    assert all(expected.nights().values())
+    assert days[picture.date()] == max(days.values())
+    # Midnight in summer is an hour before that of the readings, which stand in standard time.
+    at = 96 * (date.fromisoformat(picture.date()) - date(2025, 1, 1)).days - 4
+    for place, interval in enumerate(shown):
+        assert interval.house_a == pytest.approx(house.energy_wh()[at + place] * 4 / 240, abs=1e-6)
+        assert interval.left_a == expected.available_a[at + place]
+        assert interval.charging_a == sum(expected.currents_a[at + place])
+        assert interval.total_a <= 80 or interval.charging_a == 0
+    assert any(interval.is_waiting for interval in shown)
+    assert max(interval.total_a for interval in shown) > 79
+
+
+@pytest.mark.parametrize("sharing", ["equal", "first-come", "earliest-departure"])
+def test_the_nights_that_are_met_are_those_of_a_second_simulation(pictures: Any, sharing: str) -> None:
+    """At the smallest setting that meets all of them, one ampere below it, and at points of the curve."""
+    (curve,) = [found for found in pictures["nights_met"].numbers().by_sharing if found.sharing == sharing]
+    request = pictures["nights_met"].managed_house.request(sharing)
+    points = [curve.smallest_a - 1, curve.smallest_a, *list(curve.share_percent)[::9]]
+    for setting_a in points:
+        asked = {**request, "management": {**request["management"], "control_setting_a": setting_a}}
+        nights = charging_oracle.simulate(asked).nights().values()
+        share = 100 * sum(nights) / len(nights)
+        if setting_a in curve.share_percent:
+            assert curve.share_percent[setting_a] == pytest.approx(share, abs=0.001)
+        assert (share == 100) is (setting_a >= curve.smallest_a)
+    assert pictures["nights_met"].numbers().house_alone_a == pytest.approx(
+        4 * max(request["house_load"]["energy_wh"]) / 240, abs=1e-6
+    )
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_a_picture_is_described_for_those_who_do_not_see_it(pictures: Any, name: str) -> None:
     svg = drawn(pictures, name)
@@ -192,6 +311,10 @@ def test_a_picture_is_described_for_those_who_do_not_see_it(pictures: Any, name:
             ["breaker, A", "charging current, A", "stop at, A", "conductors, AWG", "EMT, trade size"],
         ),
         ("temperatures", ["conductor temperature, degC", "ambient temperature, degC"]),
+        ("load_methods", ["demand, kVA", "service, 100 A"]),
+        ("hidden_peak", ["mean power, kW", "local time on 2025-07-09, h"]),
+        ("worst_day", ["current on the larger leg, A", "local time", "control setting, 80 A"]),
+        ("nights_met", ["nights met, %", "control setting, A"]),
     ],
 )
 def test_the_axes_say_what_they_are_in_which_unit(pictures: Any, name: str, units: list[str]) -> None:
@@ -221,12 +344,28 @@ def test_no_words_are_cut_off_or_lie_on_others(pictures: Any, name: str) -> None
             assert apart or bottom <= other_top + 3 or other_bottom <= top + 3, f"{words} | {other}"
 
 
+FIRST_CELLS = {
+    "ampacities": "16 A",
+    "staircase": "6 to 12 A",
+    "temperatures": "10 AWG at 24 A",
+    "load_methods": "standard",
+    "hidden_peak": "15 minutes",
+    "worst_day": "00:00",
+    "nights_met": "equal",
+}
+"""Where the table below each picture begins."""
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_the_page_has_the_picture_and_its_numbers(site: Path, pictures: Any, name: str) -> None:
-    page = BuiltPage(site / "pictures.html")
+    page = BuiltPage(site / f"{PAGES[name]}.html")
     for words in all_words(drawn(pictures, name)):
         assert page.shows(words), words
     tables = [table for section in page.sections.values() for table in section.tables]
-    assert len(tables) == len(NAMES)
-    first = {"ampacities": "16 A", "staircase": "6 to 12 A", "temperatures": "10 AWG at 24 A"}[name]
-    assert any(table[1][0] == first for table in tables)
+    assert [table[1][0] for table in tables].count(FIRST_CELLS[name]) == 1
+
+
+def test_the_page_of_pictures_has_or_names_all_of_them(site: Path) -> None:
+    page = BuiltPage(site / "pictures.html")
+    for shown in set(PAGES.values()) - {"pictures"}:
+        assert str((site / f"{shown}.html").resolve()) in page.linked

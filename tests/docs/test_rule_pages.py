@@ -5,23 +5,34 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
+import httpx
 import pytest
 from tests.docs.conftest import ROOT
 from tests.docs.html import BuiltPage
 
-from branchwright.checks.circuits.rules import RULES, Rule
-from branchwright.codebook import ProvisionLacking, editions
+from branchwright.checks.circuits.rules import RULES as CIRCUITS
+from branchwright.checks.service_capacity import capacity_review, dwelling_load, managed_charging
+from branchwright.checks.service_capacity.interval_data.rules import RULES as INTERVAL_DATA
+from branchwright.codebook import ProvisionLacking, editions, interpretations
 from branchwright.codebook.editions import edition_book
 
+CHECKS: dict[str, Any] = {
+    "circuits": CIRCUITS,
+    "dwelling-load": dwelling_load.RULES,
+    "interval-data": INTERVAL_DATA,
+    "capacity-review": capacity_review.RULES,
+    "managed-charging": managed_charging.RULES,
+}
+RULES: list[Any] = [rule for rules in CHECKS.values() for rule in rules]
 SITUATIONS = sorted((ROOT / "tests" / "situations").glob("*.toml"))
 
 
-def page_of(site: Path, rule: Rule) -> BuiltPage:
+def page_of(site: Path, rule: Any) -> BuiltPage:
     return BuiltPage(site / "rules" / f"{rule.name}.html")
 
 
 @pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
-def test_every_rule_has_its_page(site: Path, rule: Rule) -> None:
+def test_every_rule_has_its_page(site: Path, rule: Any) -> None:
     page = page_of(site, rule)
     question, _, rest = inspect.cleandoc(rule.prose).partition("\n")
     assert page.shows(question)
@@ -39,7 +50,7 @@ def test_every_rule_has_its_page(site: Path, rule: Rule) -> None:
 
 
 @pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
-def test_a_rule_names_its_section_in_every_edition(site: Path, rule: Rule) -> None:
+def test_a_rule_names_its_section_in_every_edition(site: Path, rule: Any) -> None:
     (sections,) = page_of(site, rule).sections["sections"].tables
     shown = {row[0]: row[1] for row in sections[1:]}
     expected = {}
@@ -51,19 +62,48 @@ def test_a_rule_names_its_section_in_every_edition(site: Path, rule: Rule) -> No
     assert shown == expected
 
 
-def test_no_other_rule_has_a_page(site: Path) -> None:
-    pages = {file.stem for file in (site / "rules").glob("*.html")} - {"index"}
-    assert pages == {rule.name for rule in RULES}
+def test_the_pages_are_those_of_the_rules_that_the_service_lists(site: Path, service: str) -> None:
+    listed: dict[str, str] = {}
+    after: str | None = ""
+    while after is not None:
+        page = httpx.get(service + "/v1/rules", params={"after": after} if after else {}).json()
+        listed |= {rule["name"]: rule["check"] for rule in page["items"]}
+        after = page["next_after"]
+    assert {file.stem for file in (site / "rules").glob("*.html")} - {"index"} == set(listed)
+    assert listed == {rule.name: check for check, rules in CHECKS.items() for rule in rules}
 
 
-def test_the_index_has_every_rule_once_in_order(site: Path) -> None:
+def test_the_index_has_every_rule_once_by_its_question(site: Path) -> None:
     index = BuiltPage(site / "rules" / "index.html")
-    listed = [row for section in index.sections.values() for table in section.tables for row in table[1:]]
-    assert sorted(row[0] for row in listed) == sorted(rule.name for rule in RULES)
-    questions = {rule.name: inspect.cleandoc(rule.prose).partition("\n")[0] for rule in RULES}
-    for name, question, _ in listed:
-        assert question == questions[name]
-        assert str((site / "rules" / f"{name}.html").resolve()) in index.linked
+    listed: dict[str, list[list[str]]] = {}
+    question = ""
+    for name, section in index.sections.items():
+        question = name if section.level == 2 else question
+        listed.setdefault(question, []).extend(row for table in section.tables for row in table[1:])
+    assert [name for name, rows in listed.items() if rows] == list(CHECKS)
+    for check, rules in CHECKS.items():
+        questions = {rule.name: inspect.cleandoc(rule.prose).partition("\n")[0] for rule in rules}
+        assert sorted(row[0] for row in listed[check]) == sorted(questions)
+        for name, asks, _ in listed[check]:
+            assert asks == questions[name]
+            assert str((site / "rules" / f"{name}.html").resolve()) in index.linked
+
+
+def test_the_navigation_has_every_rule_below_its_question(site: Path) -> None:
+    """As the page of the last rule shows it: each rule once, in the order in which they are asked."""
+    links = BuiltPage(site / "rules" / f"{RULES[-1].name}.html").links
+    own = dict.fromkeys(link.partition("#")[0].removesuffix(".html") for link in links if "/" not in link)
+    listed = [name for name in own if name in {rule.name for rule in RULES}]
+    assert listed == [rule.name for rule in RULES]
+
+
+@pytest.mark.parametrize("point", interpretations(), ids=lambda point: point.name)
+def test_an_interpretation_says_what_it_decides(site: Path, point: Any) -> None:
+    page = BuiltPage(site / "codebook" / "interpretations.html")
+    consulting = [rule.name for rule in RULES if point.name in rule.consults]
+    for name in consulting:
+        assert page.shows(name, point.name)
+    assert consulting or page.shows("Decides on the facts before the rules are asked", point.name)
 
 
 @pytest.mark.parametrize("file", SITUATIONS, ids=lambda file: file.stem)

@@ -132,7 +132,17 @@ def test_every_endpoint_and_every_object_of_a_request_is_shown(site: Path) -> No
         f"{method.upper()} {path}" for path, methods in contract["paths"].items() for method in methods
     ]
     fields = BuiltPage(site / "guides" / "fields.html")
-    for name in ("CircuitDesignRequest", "Installed", "Segment", "CurrentComparisonRequest", "Underground"):
+    for name in (
+        "CircuitDesignRequest",
+        "Installed",
+        "Segment",
+        "CurrentComparisonRequest",
+        "Underground",
+        "LoadCalculationRequest",
+        "IntervalDataRequest",
+        "CapacityReviewRequest",
+        "ManagedChargingRequest",
+    ):
         (table,) = fields.sections[name.lower()].tables
         schema = contract["components"]["schemas"][name]
         shown = [row[0].removesuffix(", required") for row in table[1:]]
@@ -140,6 +150,17 @@ def test_every_endpoint_and_every_object_of_a_request_is_shown(site: Path) -> No
         assert [row[0].removesuffix(", required") for row in table[1:] if row[0].endswith(", required")] == [
             field for field in schema["properties"] if field in schema.get("required", [])
         ]
+
+
+def test_every_field_of_a_query_is_shown(site: Path) -> None:
+    contract = json.loads((ROOT / "openapi" / "v1.json").read_text("utf-8"))
+    fields = contract["paths"]["/v1/interval-data"]["post"]["parameters"]
+    (table,) = BuiltPage(site / "guides" / "fields.html").sections["the-query-of-interval-data"].tables
+    assert [row[0] for row in table[1:]] == [field["name"] for field in fields if field["in"] == "query"]
+    forms = {row[0]: row[3] for row in table[1:]}
+    assert forms["edition"] == "text/csv, application/xml"
+    assert forms["value_column"] == "text/csv"
+    assert forms["meter_reading"] == "application/xml"
 
 
 def test_the_licence_page_has_the_whole_text(site: Path) -> None:

@@ -47,6 +47,11 @@ class Drawing:
         written = " ".join(f"{x:.1f},{y:.1f}" for x, y in points)
         self._parts.append(f'<polyline class="{kind}" points="{written}"/>')
 
+    def area(self, points: Iterable[tuple[float, float]], kind: str) -> None:
+        """Fill what points enclose."""
+        written = " ".join(f"{x:.1f},{y:.1f}" for x, y in points)
+        self._parts.append(f'<polygon class="{kind}" points="{written}"/>')
+
     def dot(self, x: float, y: float, kind: str, radius: float = 3.5) -> None:
         """Draw a dot."""
         self._parts.append(f'<circle class="{kind}" cx="{x:.1f}" cy="{y:.1f}" r="{radius}"/>')
