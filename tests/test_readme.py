@@ -53,6 +53,15 @@ def test_the_sdk_example_runs_as_shown(tmp_path: Path, monkeypatch: pytest.Monke
     assert printed.getvalue().split("\n")[:2] == ["no-failure-found 60.0 6 AWG", "no-failure-found"]
 
 
+def test_the_capacity_example_prints_what_is_shown_below_it() -> None:
+    printed = io.StringIO()
+    with redirect_stdout(printed):
+        exec(compile(example("capacity"), "README.md", "exec"), {"__name__": "readme"})  # noqa: S102
+    shown = README.partition(example("capacity"))[2].partition("```text\n")[2].partition("```")[0]
+    assert printed.getvalue() == shown
+    assert shown.startswith("fail")
+
+
 @pytest.fixture
 def service_on_port_8000(monkeypatch: pytest.MonkeyPatch) -> None:
     """Answer the README's address in process: a test must not need a certain port to be free."""
