@@ -6,7 +6,7 @@ import re
 
 import pytest
 import rfc8785
-from tests.checks.interval_data.asking import PLAIN, ask_csv, ask_json, stamped
+from tests.checks.interval_data.asking import PLAIN, ask_csv, ask_json, finding, stamped
 
 from branchwright import codebook
 from branchwright.checks.service_capacity.capacity_review.facts import MeasuredExistingLoad
@@ -46,6 +46,33 @@ def test_the_answer_says_what_it_is_not() -> None:
     assert "amendments in force in Springtown" in answer["not_examined"]
     assert any("line-side lugs" in caution for caution in answer["cautions"])
     assert any("did not run then" in caution for caution in answer["cautions"])
+
+
+@pytest.mark.parametrize(
+    "answer, pointer, series",
+    [
+        (ask_json(stamped(READINGS), edition="nec-2023"), "/series/interval_minutes", "/series"),
+        (
+            ask_csv(
+                "time,Wh\n" + "".join(f"{at},{value}\n" for at, value in READINGS),
+                edition="nec-2023",
+                time_column="time",
+                value_column="Wh",
+                unit="energy-wh",
+            ),
+            "query:interval_minutes",
+            None,
+        ),
+    ],
+    ids=["JSON", "CSV"],
+)
+def test_what_was_told_from_the_readings_is_to_be_verified_at_its_place(
+    answer: dict, pointer: str, series: str | None
+) -> None:
+    assert [each["stated"] for each in answer["to_verify"] if each["pointer"] == pointer] == [
+        "not stated, told from the readings: 60"
+    ]
+    assert finding(answer, "duration")["pointer"] == series
 
 
 @pytest.mark.source("RFC 8785 by the rfc8785 package")

@@ -150,6 +150,7 @@ def test_unsorted_readings_are_counted_and_put_in_order() -> None:
     failed = finding(answer, "order")
     assert (failed["outcome"], failed["force"]) == ("fail", "recommendation")
     assert failed["pointer"] == "/series/readings/6"
+    assert failed["provided"] == {"value": 5, "unit": "count"}
     assert answer["series"] == ask_json(stamped(READINGS))["series"]
 
 
