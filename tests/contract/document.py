@@ -7,10 +7,12 @@ import json
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 from jsonschema import Draft202012Validator
+from jsonschema_rs import Draft202012Validator as Draft202012QuickValidator
 from referencing import Registry, Resource
 from referencing.jsonschema import DRAFT202012
 
@@ -104,10 +106,20 @@ def resolved(schema: Json) -> Json:
 
 
 def errors(schema: Json, instance: object) -> list[str]:
-    """What jsonschema (draft 2020-12, the dialect of OpenAPI 3.1) finds wrong with an instance."""
+    """What jsonschema (draft 2020-12, the dialect of OpenAPI 3.1) finds wrong with an instance.
+
+    A second validator, which is a hundred times as fast, is asked first: most instances are valid.
+    """
+    if set(schema) == {"$ref"} and _quick_validator(schema["$ref"]).is_valid(instance):
+        return []
     anchored = {**schema, "$ref": _URI + schema["$ref"]} if "$ref" in schema else schema
     validator = Draft202012Validator(anchored, registry=_REGISTRY)
     return [f"{error.json_path}: {error.message}" for error in validator.iter_errors(instance)]
+
+
+@cache
+def _quick_validator(reference: str) -> Draft202012QuickValidator:
+    return Draft202012QuickValidator({"$ref": reference, "components": DOCUMENT["components"]})
 
 
 def conforms(operation: Operation, status: int, answer: Any) -> Any:

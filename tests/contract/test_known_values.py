@@ -48,7 +48,7 @@ def requests(operation: Operation) -> Iterator[Json]:
 def open_values(schema: Json, instance: Any, place: str = "") -> Iterator[tuple[str, str]]:
     """Each value of an answer that stands at a field with known values: (model.field, value)."""
     schema = resolved(schema)
-    if "x-known-values" in schema:
+    if "x-known-values" in schema and instance is not None:
         yield place, instance
     for branch in schema.get("anyOf", []):
         if instance is not None and branch.get("type") != "null":
