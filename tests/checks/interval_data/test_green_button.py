@@ -157,11 +157,18 @@ def test_a_reading_that_cannot_be_read_keeps_its_place_in_such_a_block() -> None
     assert failed["provided"]["value"] == "4o0"
 
 
-def test_without_any_time_a_reading_is_a_fault() -> None:
-    answer = ask_xml(feed(usage_point(), meter_reading(), reading_type(), block([reading(None, 5, None)])))
+@pytest.mark.parametrize("start, length", [(None, 3600), (MIDNIGHT, None), (None, None)])
+def test_without_any_time_a_reading_is_a_fault(start: int | None, length: int | None) -> None:
+    readings = [reading(None, value, None) for value in VALUES]
+    answer = ask_xml(
+        feed(
+            usage_point(), meter_reading(), reading_type(intervalLength=length), block(readings, start=start)
+        )
+    )
     assert answer["series"] is None
     assert outcome(answer, "readings") == "fail"
-    assert "has no start" in finding(answer, "readings")["message"]
+    assert finding(answer, "readings")["message"].count("has no start") == 3
+    assert answer["quality"]["faults"][7]["at"].endswith("reading 8")
 
 
 @pytest.mark.source(ESPI)
