@@ -12,6 +12,7 @@ from click.testing import CliRunner, Result
 from branchwright.cli import main
 from branchwright.cli.demonstration import JOB
 from branchwright.http_api.security import hash_key
+from branchwright.http_api.v1 import service_examples
 
 REVIEW: dict[str, Any] = {
     **JOB,
@@ -93,6 +94,34 @@ def test_a_comparison_says_what_its_rows_lack_and_rest_on(tmp_path: Path) -> Non
     shown = run("check", written(tmp_path, request), env={"COLUMNS": "200"}).output
     assert decided
     assert all(f"{name} is read as" in shown and reading in shown for name, reading in decided)
+
+
+ASKED: dict[str, tuple[dict[str, Any], int, str]] = {
+    # Verdicts by the examples' own descriptions; 4.37 + 5.24 + 4.68 kWh are the last three readings of the evening.
+    "load": (service_examples.BARE, 3, "Methods side by side"),
+    "capacity": (service_examples.MEASURED, 1, "Ways to fit, the cheapest first"),
+    "managed capacity": (service_examples.MANAGED, 0, "counted for the control setting"),
+    "study": (service_examples.ONE_VEHICLE, 0, "Nights met by control setting"),
+    "readings": (service_examples.STAMPED, 3, "Measured demand"),
+}
+
+
+@pytest.mark.parametrize("name", ASKED)
+def test_check_answers_the_questions_about_services(tmp_path: Path, name: str) -> None:
+    request, status, words = ASKED[name]
+    result = run("check", written(tmp_path, request), env={"COLUMNS": "200"})
+    assert result.exit_code == status, result.output
+    assert words in result.output
+    assert "De-energize" in result.output
+    answer = json.loads(run("check", "--json", written(tmp_path, request)).output)
+    assert {"findings", "steps", "provenance"} <= set(answer)
+
+
+def test_check_names_what_is_wrong_with_the_question_that_is_asked(tmp_path: Path) -> None:
+    request = {**service_examples.MEASURED, "chargers": []}
+    result = run("check", written(tmp_path, request))
+    assert result.exit_code == 2
+    assert "/chargers" in result.output
 
 
 def test_what_is_allowed_is_said_beside_what_was_given(tmp_path: Path) -> None:
@@ -195,6 +224,11 @@ def test_the_demo_shows_design_failure_remedy_and_comparison() -> None:
         # 24 A are a 30 A breaker on 10 AWG, 32 A a 40 A breaker on 8 AWG; 48 A at 240 V are 11.52 kW.
         "last current before 8 AWG conductors and a 40 A breaker",
         "11.52",
+        # 125 percent of 9,450 W (220.87) and of 48 A at 240 V (230.42): 26,212.5 VA, or 109.2 A at 240 V.
+        "existing load and chargers come to 109 A",
+        "Ways to fit, the cheapest first",
+        # 125 percent of 41 A make it 100.47 A, less a fraction below a half (220.5(B)); 42 A make it 101.7 A.
+        "Set every charger to 41 A",
         "How to go on",
     ):
         assert words in demo.stdout

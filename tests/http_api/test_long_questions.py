@@ -33,7 +33,7 @@ class Sum(BaseModel):
 class How(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
-    column: str | None = None
+    column: Annotated[Annotated[str, Field(min_length=1)] | None, Field(description="A name.")] = None
     first: Annotated[int, Field(ge=0)] = 0
     unit: str = "Wh"
 
@@ -157,6 +157,11 @@ def test_the_query_comes_with_every_form(client):
 def test_a_query_that_does_not_fit_is_named_before_the_body_is_read(client, query, pointer, code):
     problem = refused(client.post(f"/v1/sums?{query}", content=b"\xff", headers=CSV), 422, "invalid-request")
     assert [(error["pointer"], error["code"]) for error in problem["errors"]] == [(pointer, code)]
+
+
+def test_what_a_query_may_say_is_never_null(client):
+    problem = client.post("/v1/sums?column=", content=b"1", headers=CSV).json()
+    assert problem["errors"][0]["allowed"] == ["text, at least 1 characters long"]
 
 
 def test_a_near_miss_in_the_query_is_answered_with_a_suggestion(client):

@@ -1,19 +1,24 @@
 """Answers one request file without a server, by the same parsing and the same checks."""
 
 import sys
+from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Final, TypeAlias, cast
+from typing import Any, Final, cast
 
-from pydantic import ValidationError
+from pydantic import BaseModel, ValidationError
+from rich.console import Console
 
-from branchwright.checks.circuits import (
-    CircuitDesignAnswer,
-    CircuitDesignRequest,
-    CircuitReviewAnswer,
-    CircuitReviewRequest,
-    design,
-    review,
+from branchwright.checks.circuits import CircuitDesignRequest, CircuitReviewRequest, design, review
+from branchwright.checks.service_capacity.capacity_review import CapacityReviewRequest, review_capacity
+from branchwright.checks.service_capacity.dwelling_load import LoadCalculationRequest, calculate_load
+from branchwright.checks.service_capacity.interval_data import IntervalDataRequest, read_json
+from branchwright.checks.service_capacity.managed_charging import (
+    ManagedChargingRequest,
+    study_managed_charging,
 )
+from branchwright.cli.circuit_tables import show_circuit, show_comparison
+from branchwright.cli.service_tables import show_capacity, show_interval_data, show_load, show_study
 from branchwright.http_api.problems import InvalidField
 from branchwright.http_api.strict_json import NotStrictJson, parse
 from branchwright.http_api.validation import problem_from
@@ -21,43 +26,72 @@ from branchwright.jobs.current_comparison import CurrentComparisonAnswer, Curren
 
 EXIT_CODES: Final[dict[str, int]] = {"no-failure-found": 0, "fail": 1, "undetermined": 3}
 
-Answer: TypeAlias = CircuitDesignAnswer | CircuitReviewAnswer | CurrentComparisonAnswer
+
+@dataclass(frozen=True)
+class Question:
+    """A question that a file may ask: the fields that only it has, its model, its answer and how that is shown."""
+
+    fields: frozenset[str]
+    model: type[BaseModel]
+    answer: Callable[[Any], BaseModel]
+    show: Callable[[Console, dict[str, Any]], None]
+
+
+# The first whose field a request has is asked; one with none of them asks for a design.
+QUESTIONS: Final = (
+    Question(frozenset({"installed"}), CircuitReviewRequest, review, show_circuit),
+    Question(frozenset({"currents_a", "night_h"}), CurrentComparisonRequest, compare, show_comparison),
+    Question(frozenset({"existing_load"}), CapacityReviewRequest, review_capacity, show_capacity),
+    Question(frozenset({"dwelling"}), LoadCalculationRequest, calculate_load, show_load),
+    Question(frozenset({"house_load"}), ManagedChargingRequest, study_managed_charging, show_study),
+    Question(frozenset({"series"}), IntervalDataRequest, read_json, show_interval_data),
+)
+DESIGN: Final = Question(frozenset(), CircuitDesignRequest, design, show_circuit)
 
 
 class NotAnswered(Exception):
     """The file could not be answered; the text says where and why, and what is allowed."""
 
 
-def exit_code_of(answer: Answer) -> int:
+def exit_code_of(answer: BaseModel) -> int:
     """Return the exit status of an answer; a comparison's is that of its best row."""
     if isinstance(answer, CurrentComparisonAnswer):
         return min((EXIT_CODES[row.verdict] for row in answer.rows), key=(0, 3, 1).index)
-    return EXIT_CODES[answer.verdict]
+    return EXIT_CODES[cast("Any", answer).verdict]
 
 
-def answer_file(file: Path) -> Answer:
-    """Return the answer to the request in a file, or on standard input for the path `-`.
+def answer_file(file: Path) -> tuple[Question, BaseModel]:
+    """Return the question that a file asks, or standard input for the path `-`, and its answer.
 
     Raises NotAnswered for a file that cannot be read, that is no strict JSON, or that does not fit the schema.
     """
     try:
-        body = sys.stdin.buffer.read() if str(file) == "-" else file.read_bytes()
-    except OSError as error:
-        raise NotAnswered(f"{file} cannot be read: {error.strerror}.") from error
-    try:
-        data = parse(body)
+        data = parse(content_of(file))
     except NotStrictJson as error:
         raise NotAnswered(f"{file} is not strict JSON: {error}.") from error
-    model = _model_for(data)
+    question = _asked_by(data)
+    return question, question.answer(fitted(question.model, data, str(file)))
+
+
+def content_of(file: Path, limit: int = -1) -> bytes:
+    """Return the bytes of a file, or of standard input for the path `-`; of a longer one only so many."""
     try:
-        request = model.model_validate(data)
+        if str(file) == "-":
+            return sys.stdin.buffer.read(limit)
+        with file.open("rb") as opened:
+            return opened.read(limit)
+    except OSError as error:
+        raise NotAnswered(f"{file} cannot be read: {error.strerror}.") from error
+
+
+def fitted(model: type[BaseModel], data: object, what: str) -> BaseModel:
+    """Return data as its model; raise NotAnswered, naming every place of `what` that does not fit."""
+    try:
+        return model.model_validate(data)
     except ValidationError as error:
         problem = problem_from(error, data, model.model_json_schema()).problem()
         lines = [f"  {field.pointer or 'the body'}: {_said(field)}" for field in problem.errors or ()]
-        raise NotAnswered("\n".join([f"{file} does not fit the schema.", *lines])) from error
-    if isinstance(request, CircuitReviewRequest):
-        return review(request)
-    return design(request) if isinstance(request, CircuitDesignRequest) else compare(request)
+        raise NotAnswered("\n".join([f"{what} does not fit the schema.", *lines])) from error
 
 
 def _said(field: InvalidField) -> str:
@@ -67,11 +101,7 @@ def _said(field: InvalidField) -> str:
     return f"{field.message} Allowed: {', '.join(str(each) for each in field.allowed)}."
 
 
-def _model_for(
-    data: object,
-) -> type[CircuitReviewRequest] | type[CurrentComparisonRequest] | type[CircuitDesignRequest]:
+def _asked_by(data: object) -> Question:
     """Return the question that a request asks, by the fields that only one of them has."""
     fields = set(cast("dict[str, object]", data)) if isinstance(data, dict) else set[str]()
-    if "installed" in fields:
-        return CircuitReviewRequest
-    return CurrentComparisonRequest if fields & {"currents_a", "night_h"} else CircuitDesignRequest
+    return next((question for question in QUESTIONS if question.fields & fields), DESIGN)

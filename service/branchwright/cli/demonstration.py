@@ -1,4 +1,4 @@
-"""The demo: a service on loopback, asked through the SDK for a design, a review that fails and a comparison.
+"""The demo: a service on loopback, asked through the SDK for a design, two reviews that fail and a comparison.
 
 The job is invented: a carport at the end of a driveway, fed from a panel on the garage's inside wall.
 """
@@ -13,7 +13,9 @@ from typing import Any, Final
 from rich.console import Console
 from rich.rule import Rule
 
-from branchwright.cli.tables import show_answer, show_comparison, show_working
+from branchwright.cli.circuit_tables import show_circuit, show_comparison
+from branchwright.cli.service_tables import show_capacity
+from branchwright.cli.tables import show_working
 
 READY_TRIES: Final = 8
 STOP_SECONDS: Final = 10
@@ -51,6 +53,37 @@ JOB: Final[dict[str, Any]] = {
 }
 """What the installer was asked for."""
 
+SERVICE: Final[dict[str, Any]] = {
+    "edition": JOB["edition"],
+    "occupancy": "one-family",
+    "service": {
+        "rating_a": 100,
+        "system": "split-phase-120-240",
+        "main_breaker_a": 100,
+        "busbar_rating_a": 125,
+    },
+    "existing_load": {
+        "kind": "measured",
+        "measured_demand_w": 9_450,
+        "averaging_minutes": 15,
+        "days": 365,
+        "coverage_percent": 99.6,
+        "has_generation": False,
+        "occupied": True,
+        "seasonal_load_va": 0,
+    },
+    "chargers": [
+        {
+            "charging_current_a": 48,
+            "rated_current_a": 48,
+            "setting_access": "restricted",
+            "connection": "hardwired",
+            "circuit_breaker_a": 60,
+        }
+    ],
+}
+"""The house behind that panel: a 100 A service, and a year of quarter hours by its meter."""
+
 
 class DemoFailed(Exception):
     """The demo could not run; the text says why and what to do."""
@@ -70,21 +103,25 @@ def demonstrate(console: Console) -> None:
                 console.print(Rule("1. What circuit does a 48 A charger at the carport need?"))
                 design = client.circuits.design_from(JOB)
                 answer = design.model_dump(mode="json", by_alias=True)
-                show_answer(console, answer)
+                show_circuit(console, answer)
                 show_working(console, answer, 6)
                 console.print(Rule("2. The circuit as found on site: 8 AWG behind the 60 A breaker"))
                 installed = _as_found(answer["review_request"])
                 review = client.circuits.review_from(installed)
-                show_answer(console, review.model_dump(mode="json", by_alias=True), remarks=False)
+                show_circuit(console, review.model_dump(mode="json", by_alias=True), remarks=False)
                 console.print(Rule("3. The settings of this charger, over a night of nine hours"))
                 comparison = client.circuits.compare_currents_from(_settings(JOB))
                 show_comparison(console, comparison.model_dump(mode="json", by_alias=True), remarks=False)
+                console.print(Rule("4. Does the 100 A service carry it, beside what the meter has recorded?"))
+                capacity = client.services.review_capacity_from(SERVICE)
+                show_capacity(console, capacity.model_dump(mode="json", by_alias=True), remarks=False)
         except BranchwrightError as error:
             raise DemoFailed(f"The service did not answer as it should: {error}") from error
     console.print(Rule("How to go on"))
     console.print(
         "Serve:       branchwright serve --port 8000      (then open http://127.0.0.1:8000/docs)\n"
         "One file:    branchwright check request.json     (the same answers without a server)\n"
+        "Readings:    branchwright readings meter.xml      (a report on a file of meter readings)\n"
         "From Python: Client('http://127.0.0.1:8000').circuits.design(...)\n"
         "README.md shows a request with its answer, by curl and by SDK.",
         highlight=False,

@@ -156,7 +156,7 @@ def complete(document: Document) -> Document:
             if "requestBody" in operation:
                 # What is only read was released with null in its parameters, and keeps it.
                 for parameter in operation.get("parameters", []):
-                    parameter["schema"] = _without_null(parameter["schema"])
+                    parameter["schema"] = without_null(parameter["schema"])
     components["schemas"] = dict(sorted(schemas.items()))
     components["securitySchemes"] = {
         "bearer": {
@@ -169,7 +169,7 @@ def complete(document: Document) -> Document:
     return document
 
 
-def _without_null(schema: Document) -> Document:
+def without_null(schema: Document) -> Document:
     """The schema of a parameter without null, which no query can say: it is left out instead."""
     match schema:
         case {"anyOf": [dict(only), {"type": "null"}], **others}:

@@ -8,6 +8,7 @@ from functools import cached_property
 
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
+from branchwright.http_api.contract import without_null
 from branchwright.http_api.problems import INVALID_REQUEST, LONGEST_INPUT, InvalidField, ProblemError
 from branchwright.http_api.validation import parameter_problem
 
@@ -44,7 +45,10 @@ class QueryReader:
     @cached_property
     def _schema(self) -> Mapping[str, object]:
         """The JSON Schema of the query, made when the first one does not fit it."""
-        return self._model.model_json_schema()
+        schema = self._model.model_json_schema()
+        return schema | {
+            "properties": {name: without_null(field) for name, field in schema["properties"].items()}
+        }
 
 
 def _repeated(names: Sequence[str]) -> ProblemError:
