@@ -24,6 +24,15 @@ SUITES: dict[str, tuple[str, ...]] = {
         "tests/http_api/test_openapi_drift.py",
         "tests/contract/test_misfits.py",
     ),
+    "checks/service_capacity/dwelling_load": (
+        "tests/checks/service_capacity/test_load_editions.py",
+        "tests/checks/service_capacity/test_load_facts.py",
+        "tests/checks/service_capacity/test_load_remarks.py",
+        "tests/checks/service_capacity/test_published_loads.py",
+        "tests/checks/service_capacity/test_load_rules.py",
+        "tests/checks/service_capacity/test_load_properties.py",
+        "tests/checks/service_capacity/test_against_the_load_oracle.py",
+    ),
 }
 """Tests by package, those that are asked first before the others; further ones come with `--tests`."""
 

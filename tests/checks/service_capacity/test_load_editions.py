@@ -210,6 +210,7 @@ def test_smaller_load_beside_a_larger_motor(edition: str) -> None:
         ({"heating": [{"rating_w": 10_000, "separately_controlled_units": 3}]}, 6500),
         ({"heating": [{"rating_w": 10_000, "separately_controlled_units": 4}]}, 4000),
         ({"heating": [{"rating_w": 2500, "kind": "separately-controlled"}] * 4}, 4000),
+        ({"heating": [{"rating_w": 2500, "kind": "separately-controlled"}] * 3}, 4875),
         ({"heating": [{"rating_w": 10_000, "kind": "thermal-storage"}]}, 10_000),
         ({"cooling": [{"rating_va": 5000}]}, 5000),
         ({"heat_pumps": [{"compressor_va": 5000}]}, 5000),

@@ -105,7 +105,13 @@ def test_circuits_that_are_not_stated_count_as_the_least() -> None:
 
 
 def appliances_of(**facts: Any) -> Json:
-    base = {"rating_va": 4500, "fastened_in_place": True, "motor": False, "voltage_v": 240}
+    base = {
+        "rating_va": 4500,
+        "fastened_in_place": True,
+        "on_own_circuit": True,
+        "motor": False,
+        "voltage_v": 240,
+    }
     stated = {name: value for name, value in {**base, **facts}.items() if value is not None}
     return {**EMPTY, "appliances": [stated] * 4}
 
@@ -144,8 +150,21 @@ def test_an_unknown_fact_that_decides_makes_it_undetermined(facts: Json, at_rati
         answer = calculated(request)
         assert outcome(answer, "service-rating") == expected, rating
         (name,) = facts
-        waits = f"/dwelling/appliances/0/{name}" in findings(answer)["service-rating"]["message"]
-        assert waits == (expected == "undetermined")
+        for rule in ("service-rating", "service-by-standard-method"):
+            waits = f"/dwelling/appliances/0/{name}" in findings(answer)[rule]["message"]
+            assert waits == (expected == "undetermined")
+
+
+def test_an_appliance_that_may_be_portable() -> None:
+    """Four of 4500 W and the circuits are 89.7 A; portable ones without a circuit of their own leave 14.7 A."""
+    for rating, expected in ((90, "pass"), (89, "undetermined"), (15, "undetermined"), (14, "fail")):
+        request = asked(
+            "nec-2023",
+            appliances_of(fastened_in_place=None, on_own_circuit=None),
+            "standard",
+            service={**HUNDRED_A, "rating_a": rating},
+        )
+        assert outcome(calculated(request), "service-rating") == expected, rating
 
 
 def test_unknown_access_to_the_setting() -> None:
@@ -254,6 +273,17 @@ def test_no_method_that_was_asked_for_is_permitted() -> None:
     assert answer["methods"][0]["verdict"] is None
 
 
+def test_what_each_method_says_is_no_requirement() -> None:
+    answer = calculated(asked("nec-2023", D1A))
+    advisory = {name for name, finding in findings(answer).items() if finding["force"] == "recommendation"}
+    assert advisory == {
+        "heat-pump-listed-once",
+        "service-by-standard-method",
+        "service-by-optional-method",
+        "service-by-existing-dwelling-method",
+    }
+
+
 def test_methods_come_once_and_in_order() -> None:
     request = asked("nec-2023", D1A, "optional-existing", "standard", "optional-existing")
     assert [method["method"] for method in calculated(request)["methods"]] == [
@@ -273,6 +303,17 @@ CONTRADICTIONS = {
     ),
     "charger set above its nameplate in VA": (
         {"chargers": [{"nameplate_va": 7200}, {"charging_current_a": 48, "nameplate_va": 9600}]},
+        "dwelling-charger-setting",
+        "/dwelling/chargers/1/charging_current_a",
+    ),
+    "second charger set above its rating": (
+        {
+            "chargers": [
+                {"charging_current_a": 16, "rated_current_a": 48, "setting_access": "restricted"},
+                {"charging_current_a": 33, "rated_current_a": 32},
+                {"charging_current_a": 32, "rated_current_a": 32},
+            ]
+        },
         "dwelling-charger-setting",
         "/dwelling/chargers/1/charging_current_a",
     ),
@@ -312,8 +353,8 @@ CONTRADICTIONS = {
         "motor-within-rating",
         "/dwelling/appliances/0/motor",
     ),
-    "central heating in many units": (
-        {"heating": [{"rating_w": 9000, "kind": "central", "separately_controlled_units": 5}]},
+    "central heating in two units": (
+        {"heating": [{"rating_w": 9000, "kind": "central", "separately_controlled_units": 2}]},
         "heating-control",
         "/dwelling/heating/0/kind",
     ),
@@ -387,6 +428,11 @@ def test_a_range_beyond_the_table_leaves_the_standard_method_undetermined() -> N
     answer = calculated(asked("nec-2023", dwelling))
     standard, optional, _ = answer["methods"]
     assert standard["total_va"] is None
+    assert standard["neutral_va"] is optional["neutral_va"] is None
+    finding = findings(answer)["cooking-rating"]
+    assert finding["required"] == {"value": 27_000.0, "unit": "W", "comparison": "at-most"}
+    assert finding["provided"] == {"value": 30_000.0, "unit": "W"}
+    assert findings(answer)["calculated-load"]["outcome"] == "undetermined"
     assert demand_of(optional, "pool") == 10_000 + 0.4 * (34_500 - 10_000)
 
 

@@ -70,12 +70,21 @@ def exact_sum(values: list[float]) -> float:
     return float(round(sum((Decimal(repr(value)) for value in values), Decimal(0)), 6))
 
 
+UNITS = {"va": "VA", "w": "W", "a": "A", "ft2": "ft2", "circuits": "count"}
+"""Endings of the request's fields and the units of what they state."""
+
+
 def holds(request: Json, answer: Json) -> None:
+    for step in answer["steps"]:
+        for given_input in step["inputs"].values():
+            kind, _, place = given_input["from"].partition(":")
+            if kind == "request":
+                assert given_input["unit"] == UNITS[place.rsplit("_", 1)[1]], given_input
     for method in answer["methods"]:
         lines, items = method["lines"], method["items"]
         for line in [*lines, *method["neutral_lines"]]:
             assert line["demand_va"] >= 0
-            assert line["connected_va"] > 0 or line["demand_va"] == 0
+            assert line["connected_va"] > 0
             assert line["demand_va"] == pytest.approx(line["connected_va"] * line["demand_factor"], abs=1e-6)
         if method["total_va"] is not None:
             assert method["total_va"] == exact_sum([line["demand_va"] for line in lines])

@@ -77,7 +77,7 @@ def cooking_demand(household: Household, part: Part) -> CookingDemand:
                 "cooking",
                 f"{name}, below the scope of the table",
                 rating_w,
-                (unit.name, unit.stated(rating_w, "VA", "rating_w")),
+                (unit.name, unit.stated(rating_w, "W", "rating_w")),
                 rule.citation,
                 unit.pointer + "/rating_w",
             )
