@@ -73,7 +73,7 @@ def available_a(
     permitted = enough >= least_a
     _erode(permitted, delay_intervals)
     # Not by multiplication: nothing times an unknown current is no number.
-    enough[~permitted] = 0.0
+    np.copyto(enough, 0.0, where=~permitted)
     return found
 
 
@@ -127,6 +127,8 @@ class OneVehicle:
 
     def __init__(self, sessions: Sessions, interval_h: float) -> None:
         """Lay the intervals of all sessions end to end."""
+        self.worked = 0
+        """Work that was done so far, in intervals of sessions."""
         self._lengths = lengths = sessions.last - sessions.first + 1
         self._begins = np.cumsum(lengths) - lengths
         self.intervals = np.repeat(sessions.first - self._begins, lengths) + np.arange(int(lengths.sum()))
@@ -138,14 +140,14 @@ class OneVehicle:
         self._kwh_per_ah = sessions.kwh_per_ah[0]
         self._need_kwh = sessions.need_kwh
 
-    @property
-    def cells(self) -> int:
-        """Intervals of sessions that one setting takes to simulate."""
-        return len(self.intervals)
+    def work(self, settings: int) -> int:
+        """Return about how much work it takes to simulate some settings, in intervals of sessions."""
+        return settings * len(self.intervals)
 
     def unmet_kwh(self, available: Floats) -> Floats:
         """Return what each session lacks, shape (C, S), for what the management leaves, shape (C, K + 1)."""
-        current = available[:, self.intervals]
+        self.worked += self.work(len(available))
+        current = np.take(available, self.intervals, axis=1)
         np.minimum(current, self._own_a, out=current)
         current *= self.hours
         energy = np.add.reduceat(current, self._begins, axis=1)

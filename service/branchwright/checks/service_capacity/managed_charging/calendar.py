@@ -53,6 +53,7 @@ class LocalDays:
         """Lay out the dates of readings from one instant to another, in seconds since 1970."""
         self.zone = zone
         self.first = local(begin, zone).date() - timedelta(days=1)
+        self._ordinal = self.first.toordinal()
         self.count = (local(end - 1, zone).date() - self.first).days + 1
         self.weekdays = (self.first.weekday() + np.arange(self.count)) % 7
         self._known: dict[int, Whole] = {}
@@ -80,6 +81,5 @@ class LocalDays:
         return np.array([self._instant(index, 0) for index in range(self.count + 2)], dtype=np.int64)
 
     def _instant(self, index: int, minutes: int) -> int:
-        hour, minute = divmod(minutes, 60)
-        day = self.date(index)
-        return seconds_at(datetime(day.year, day.month, day.day, hour, minute, tzinfo=self.zone))
+        clock = datetime.fromordinal(self._ordinal + index) + timedelta(minutes=minutes)
+        return int(clock.replace(tzinfo=self.zone).timestamp())

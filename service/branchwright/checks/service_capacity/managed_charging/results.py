@@ -41,26 +41,26 @@ class Results:
         night, count = self._simulation.night_of, len(self._simulation.nights)
         sessions = np.bincount(night, minlength=count)
         met = np.bincount(night[self.is_met], minlength=count)
-        needed, unmet, paused = (
-            np.bincount(night, each, count)
-            for each in (self._simulation.sessions.need_kwh, self.unmet_kwh, self._course.paused_h)
-        )
         greatest = np.zeros(count)
         np.maximum.at(greatest, night, self._greatest_of_sessions())
-        return [
-            StudiedNight(
-                date=self._date(place),
-                sessions=int(sessions[place]),
-                sessions_met=int(met[place]),
-                needed_kwh=_rounded(needed[place]),
-                delivered_kwh=_rounded(needed[place] - unmet[place]),
-                unmet_kwh=_rounded(unmet[place]),
-                hours_paused=_rounded(paused[place]),
-                greatest_total_current_a=_rounded(greatest[place]),
-                met=bool(met[place] == sessions[place]),
-            )
-            for place in range(count)
-        ]
+        rows = zip(
+            [self._date(place) for place in range(count)],
+            sessions.tolist(),
+            met.tolist(),
+            *self._energies_and_hours(night, count),
+            _listed(greatest),
+            (met == sessions).tolist(),
+            strict=True,
+        )
+        return [StudiedNight(*row) for row in rows]
+
+    def _energies_and_hours(self, group: Whole, count: int) -> tuple[list[float], ...]:
+        """Return what was needed, delivered and unmet, kWh, and the hours paused, of each group of sessions."""
+        needed, unmet, paused = (
+            np.asarray(np.bincount(group, each, count), dtype=np.float64)
+            for each in (self._simulation.sessions.need_kwh, self.unmet_kwh, self._course.paused_h)
+        )
+        return _listed(needed), _listed(needed - unmet), _listed(unmet), _listed(paused)
 
     def _greatest_of_sessions(self) -> Floats:
         """Return the greatest total current while each session lasts, A; a missing reading counts as none."""
@@ -113,25 +113,15 @@ class Results:
         """Return one entry for each charger."""
         chargers = self._given.request.chargers
         place, count = self._simulation.windows.charger, len(chargers)
-        sessions = np.bincount(place, minlength=count)
-        met = np.bincount(place[self.is_met], minlength=count)
-        needed, unmet, paused = (
-            np.bincount(place, each, count)
-            for each in (self._simulation.sessions.need_kwh, self.unmet_kwh, self._course.paused_h)
+        rows = zip(
+            range(count),
+            [charger.name for charger in chargers],
+            np.bincount(place, minlength=count).tolist(),
+            np.bincount(place[self.is_met], minlength=count).tolist(),
+            *self._energies_and_hours(place, count),
+            strict=True,
         )
-        return [
-            StudiedCharger(
-                charger=index,
-                name=charger.name,
-                sessions=int(sessions[index]),
-                sessions_met=int(met[index]),
-                needed_kwh=_rounded(needed[index]),
-                delivered_kwh=_rounded(needed[index] - unmet[index]),
-                unmet_kwh=_rounded(unmet[index]),
-                hours_paused=_rounded(paused[index]),
-            )
-            for index, charger in enumerate(chargers)
-        ]
+        return [StudiedCharger(*row) for row in rows]
 
     def year(self, nights: list[StudiedNight]) -> StudiedYear:
         """Return what the whole time comes to."""
@@ -198,6 +188,11 @@ class Results:
     def _clock(self, second: int) -> str:
         zone = self._simulation.clock.days.zone
         return local(second, zone).isoformat()
+
+
+def _listed(values: Floats) -> list[float]:
+    found: list[float] = values.round(DECIMALS).tolist()
+    return found
 
 
 def _rounded(value: float | np.floating) -> float:

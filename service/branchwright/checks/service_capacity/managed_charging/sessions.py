@@ -85,13 +85,13 @@ def windows_of(chargers: tuple[ManagedCharger, ...], days: LocalDays, begin: int
     ]
     left_out = sum(int((touches & is_cut).sum()) for _, _, touches, *_ in touching)
     sizes = [len(part[2]) for part in parts]
-    charger, session = (np.repeat([part[column] for part in parts], sizes) for column in (0, 1))
+    places, numbers = (np.repeat([part[column] for part in parts], sizes) for column in (0, 1))
     need_kwh = np.repeat([part[5] for part in parts], sizes)
     night, arrival, departure = (np.concatenate([part[column] for part in parts]) for column in (2, 3, 4))
-    order = np.lexsort((charger, arrival))
+    order = np.lexsort((places, arrival))
     return Windows(
-        charger[order],
-        session[order],
+        places[order],
+        numbers[order],
         night[order],
         arrival[order],
         departure[order],

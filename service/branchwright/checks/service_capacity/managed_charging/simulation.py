@@ -1,9 +1,11 @@
 """Simulates the stated setting, and any other that the search asks for."""
 
+from bisect import bisect_left
 from dataclasses import dataclass
 
 import numpy as np
 
+from branchwright.calculations.charging_bound import NightlyBound
 from branchwright.calculations.charging_simulation import (
     NOTHING_KWH,
     Course,
@@ -25,8 +27,8 @@ from branchwright.checks.service_capacity.managed_charging.sessions import (
 from branchwright.questions.fields import LEAST_SIGNALLED_A
 
 LEAST_A = float(LEAST_SIGNALLED_A)
-CELLS_AT_ONCE = 2_000_000
-"""Settings times intervals that are held at once."""
+CELLS_AT_ONCE = 200_000
+"""Settings times intervals that are worked at once: what the caches of a processor hold, about."""
 
 
 @dataclass(slots=True, frozen=True)
@@ -61,15 +63,20 @@ class Simulation:
             if self._one and len(self.sessions)
             else SeveralVehicles(self.sessions, given.interval_h, given.sharing, LEAST_A)
         )
+        self._settings = 0
         self.nights: Whole
         self.night_of: Whole
         self.nights, self.night_of = np.unique(self.windows.night, return_inverse=True)
         """Indices of the local dates on which a session begins, and the place of each session's date among them."""
 
+    def work(self, settings: int) -> int:
+        """Return about how much work it takes to simulate some settings side by side."""
+        return settings * self.given.readings + self._model.work(settings)
+
     @property
-    def cells(self) -> int:
-        """About how much work one setting takes."""
-        return self.given.readings + self._model.cells
+    def worked(self) -> int:
+        """Work that was done so far, in the same measure."""
+        return self._settings * self.given.readings + self._model.worked
 
     @property
     def is_monotone(self) -> bool:
@@ -91,6 +98,20 @@ class Simulation:
         left = self.available(np.array([self.given.setting_a]))[0]
         return left, self._model.course(left, len(self.given.request.chargers))
 
+    def least_possible(self, lowest: int, highest: int) -> int | None:
+        """Return the smallest whole setting of a range at which the energy would do; None where it never does.
+
+        No smaller one meets every night, whatever the rule of sharing.
+        """
+        bound = NightlyBound(self.sessions, self.night_of, self.given.interval_h)
+
+        def would_do(setting: int) -> bool:
+            return bound.may_meet_all(self.available(np.array([float(setting)]))[0])
+
+        settings = range(lowest, highest + 1)
+        place = bisect_left(settings, True, key=would_do)
+        return settings[place] if place < len(settings) else None
+
     def nights_met(self, settings_a: Floats) -> Whole:
         """Return on how many nights every session is met, for each of some settings, shape (C,)."""
         step = max(1, CELLS_AT_ONCE // self.given.readings)
@@ -98,6 +119,7 @@ class Simulation:
         return np.concatenate([self._nights_met(part) for part in parts])
 
     def _nights_met(self, settings_a: Floats) -> Whole:
+        self._settings += len(settings_a)
         unmet = self._model.unmet_kwh(self.available(settings_a)) > NOTHING_KWH
         return np.array([int(self.met_nights(each).sum()) for each in unmet])
 

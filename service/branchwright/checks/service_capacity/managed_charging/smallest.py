@@ -1,5 +1,7 @@
 """Seeks the smallest control setting at which every night is met, and the service for it."""
 
+from collections.abc import Iterable
+from itertools import pairwise
 from math import ceil
 from typing import Final
 
@@ -14,93 +16,120 @@ from branchwright.findings import Sourced
 CURVE_POINTS: Final = 25
 BEYOND_A: Final = 5
 MOST_TRIED: Final = 200
-LEAST_TRIED: Final = 12
-WORK: Final = 60_000_000
-"""Places times intervals that the search may take: a few seconds of one core."""
+MOST_AT_ONCE: Final = 16
+WORK: Final = 150_000_000
+"""Work that is left to curve and search, in the simulation's measure: a few seconds of one core."""
 
 
 class Search:
     """The settings that were tried, and on how many nights each of them meets every session."""
 
     def __init__(self, simulation: Simulation, stated_nights_met: int) -> None:
-        """Try what the curve needs, and then what the smallest setting needs."""
+        """Try what the curve needs, and what the smallest setting needs."""
         self._simulation = simulation
+        self._worked_before = simulation.worked
+        # As many as cost no more than twice what one does are tried side by side.
+        at_once = [
+            count for count in range(1, MOST_AT_ONCE + 1) if simulation.work(count) <= 2 * simulation.work(1)
+        ]
+        self._at_once = at_once[-1]
+        self._met: dict[int, int] = {}
         given = simulation.given
-        self.tried: dict[float, int] = {}
-        house = given.house_a
         # Below the lowest nothing can charge in any interval; from the highest on nothing is limited in any.
-        lowest = ceil(LEAST_A + given.margin_a + float(np.nanmin(house)))
+        self._lowest = ceil(LEAST_A + given.margin_a + float(np.nanmin(given.house_a)))
         highest = ceil(given.greatest_house_a + given.margin_a + float(given.own_a.sum()))
-        self._range = (lowest, max(lowest, highest))
+        self._highest = max(self._lowest, highest)
+        self._bound = simulation.least_possible(self._lowest, self._highest)
+        if self._bound is not None:
+            self._descend(self._bound)
         if simulation.is_monotone:
-            self._halve()
-        else:
-            self._scan()
-        self.smallest_a = min((setting for setting in self.tried if self._meets_all(setting)), default=None)
-        self.settings_tried = len(self.tried)
-        self._whole = sorted(self.tried)
-        self.tried[given.setting_a] = stated_nights_met
+            self._narrow()
+        self._lay_out_the_curve()
+        self._narrow()
+        self.settings_tried = len(self._met)
+        self._points: dict[float, int] = {float(setting): met for setting, met in self._met.items()}
+        self._points[given.setting_a] = stated_nights_met
 
-    def _meets_all(self, setting_a: float) -> bool:
-        return self.tried[setting_a] == len(self._simulation.nights)
+    @property
+    def smallest_a(self) -> int | None:
+        """The smallest setting tried that meets every night; None where none does."""
+        nights = len(self._simulation.nights)
+        return min((setting for setting, met in self._met.items() if met == nights), default=None)
 
-    def _try(self, lowest: int, highest: int, count: int) -> None:
-        """Try so many whole settings from one to another, evenly apart; none that was tried before."""
-        wanted = np.unique(np.linspace(lowest, highest, count).round())
-        fresh = np.array([setting for setting in wanted if setting not in self.tried])
-        if len(fresh):
-            self.tried.update(zip(fresh.tolist(), self._simulation.nights_met(fresh).tolist(), strict=True))
+    def _try(self, settings: Iterable[int]) -> None:
+        """Simulate settings that were not tried before."""
+        fresh = sorted(set(settings) - self._met.keys())
+        if fresh:
+            met = self._simulation.nights_met(np.array(fresh, dtype=np.float64))
+            self._met.update(zip(fresh, met.tolist(), strict=True))
 
-    def _gap(self) -> tuple[int, int] | None:
-        """Return the smallest setting tried that meets every night, and the one below it; None without a gap."""
-        whole = sorted(self.tried)
-        meets = next((place for place, setting in enumerate(whole) if self._meets_all(setting)), 0)
-        if meets == 0 or whole[meets] - whole[meets - 1] <= 1:
-            return None
-        return int(whole[meets - 1]), int(whole[meets])
+    def _may_go_on(self) -> bool:
+        return self._work_left() > 0 and len(self._met) < MOST_TRIED
 
-    def _halve(self) -> None:
-        """Halve the range: a setting below one that misses a night misses one too. Then lay out the curve."""
-        lowest, highest = self._range
-        self._try(lowest, highest, 2)
-        while gap := self._gap():
-            middle = sum(gap) // 2
-            self._try(middle, middle, 1)
-        meets = min((setting for setting in self.tried if self._meets_all(setting)), default=float(highest))
-        # Above the smallest that meets every night the curve is flat.
-        self._try(lowest, min(highest, int(meets) + BEYOND_A), CURVE_POINTS)
+    def _work_left(self) -> int:
+        return WORK - (self._simulation.worked - self._worked_before)
 
-    def _scan(self) -> None:
-        """Try every whole ampere where the work allows, else evenly, and again within the gap that is left."""
-        may_try = int(np.clip(WORK // self._simulation.cells, LEAST_TRIED, MOST_TRIED))
-        lowest, highest = self._range
-        if highest - lowest < may_try:
-            self._try(lowest, highest, highest - lowest + 1)
+    def _descend(self, bound: int) -> None:
+        """Try the highest setting, and then half as far above the bound each time, until one misses a night.
+
+        A setting at which much is unmet takes the most work, so that the search comes from above.
+        """
+        above = self._highest - bound
+        self._try([self._highest])
+        while above and self.smallest_a == bound + above:
+            above //= 2
+            self._try([bound + above])
+
+    def _lay_out_the_curve(self) -> None:
+        """Try settings evenly apart, up to a little above the smallest one: there the curve is flat."""
+        if not self._may_go_on():
             return
-        self._try(lowest, highest, may_try // 2)
-        while (gap := self._gap()) and len(self.tried) < may_try:
-            # Both ends of the gap are tried already.
-            self._try(*gap, min(max(3, may_try // 4), may_try - len(self.tried)) + 2)
+        affordable = [
+            count
+            for count in range(2, CURVE_POINTS + 1)
+            if 2 * self._simulation.work(count) <= self._work_left()
+        ]
+        meets = self.smallest_a
+        last = self._highest if meets is None else min(self._highest, meets + BEYOND_A)
+        self._try(
+            int(setting) for setting in np.linspace(self._lowest, last, max(affordable, default=2)).round()
+        )
+
+    def _narrow(self) -> None:
+        """Part the widest gap below the smallest setting again and again, while there is work left for it."""
+        while (gap := self._widest_gap()) and self._may_go_on():
+            below, above = gap
+            self._try(int(setting) for setting in np.linspace(below, above, self._at_once + 2)[1:-1].round())
+
+    def _widest_gap(self) -> tuple[int, int] | None:
+        """Return the two settings tried, or ruled out, that lie farthest apart up to the smallest; None without any."""
+        smallest_a = self.smallest_a
+        if self._bound is None or smallest_a is None:
+            return None
+        tried = [self._bound - 1, *sorted(each for each in self._met if self._bound <= each <= smallest_a)]
+        gaps = list(pairwise(tried))
+        if self._simulation.is_monotone:
+            gaps = gaps[-1:]
+        below, above = max(gaps, key=lambda gap: gap[1] - gap[0])
+        return (below, above) if above - below > 1 else None
 
     @property
     def is_least(self) -> bool:
-        """Whether no smaller whole ampere can meet every night; with none that does, whether none can."""
-        return self._simulation.is_monotone or self.smallest_a is None or self.resolution_a == 1.0
+        """Whether no smaller whole ampere can meet every night; where none does, whether none can."""
+        return self._widest_gap() is None
 
     @property
     def resolution_a(self) -> float:
         """The widest step between the settings tried up to the smallest one; 1 where smaller ones are ruled out."""
-        if self._simulation.is_monotone or self.smallest_a is None:
-            return 1.0
-        below = [setting for setting in self._whole if setting <= self.smallest_a]
-        return float(max(np.diff(below), default=1.0))
+        gap = self._widest_gap()
+        return 1.0 if gap is None else float(gap[1] - gap[0])
 
     def points(self) -> list[SettingPoint]:
         """Return the curve, smallest setting first; the stated setting is one of its points."""
         nights = len(self._simulation.nights)
         return [
-            SettingPoint(setting, met, round(100 * met / nights, 3))
-            for setting, met in sorted(self.tried.items())
+            SettingPoint(float(setting), met, round(100 * met / nights, 3))
+            for setting, met in sorted(self._points.items())
         ]
 
     def service(self) -> Sourced | None:
@@ -119,7 +148,7 @@ class Search:
         """Return what was found, and how."""
         service = self.service()
         return Smallest(
-            control_setting_a=self.smallest_a,
+            control_setting_a=None if self.smallest_a is None else float(self.smallest_a),
             resolution_a=self.resolution_a,
             is_least=self.is_least,
             settings_tried=self.settings_tried,
@@ -129,18 +158,20 @@ class Search:
         )
 
     def _why(self) -> str:
-        lowest, highest = self._range
         if self.smallest_a is None:
-            return f"No setting meets every night: from {highest} A on nothing is limited, and one is still missed."
-        found = f"Every night is met at {self.smallest_a:g} A"
-        if self._simulation.is_monotone:
+            return f"No setting meets every night: from {self._highest} A on nothing is limited, and one still fails."
+        found = f"Every night is met at {self.smallest_a} A"
+        if self.is_least and self._simulation.is_monotone:
             found += " and at no smaller whole ampere: more of a setting never takes energy away."
         elif self.is_least:
-            found += f"; every whole ampere from {lowest} A was tried."
+            found += " and at no smaller whole ampere: each was tried, or leaves less than a night needs."
+        elif self._simulation.is_monotone:
+            found += f" and not {self.resolution_a:g} A below it; those between were not tried."
         else:
             found += (
-                f"; settings at most {self.resolution_a:g} A apart were tried below it, from {lowest} A. With equal "
-                "sharing a larger setting may meet fewer nights, so that one between them may do."
+                f"; below {self._bound} A there is less than a night needs, and from there on settings at most "
+                f"{self.resolution_a:g} A apart were tried. With equal sharing a larger setting may meet fewer nights, "
+                "so that one between them may do."
             )
         alone_a = self._simulation.given.greatest_house_a
         if alone_a > self.smallest_a:

@@ -71,8 +71,8 @@ class Working(StepLedger):
         smallest = self._constant(
             "smallest-setting",
             "smallest control setting found at which every night is met",
-            f"{search.smallest_a:g}",
-            search.smallest_a,
+            f"{search.smallest_a}",
+            float(search.smallest_a),
             "A",
         )
         provision = edition.provision("energy-management-load")
