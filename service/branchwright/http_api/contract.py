@@ -121,7 +121,7 @@ def client_method(resource: str, method: str) -> Document:
 
 def keyed_client_method(resource: str, method: str, other_bodies: Sequence[OtherBody] = ()) -> Document:
     """The same for an operation that needs a key where keys are configured, with the other forms of its body."""
-    extension = client_method(resource, method) | {"security": [{"bearer": []}]}
+    extension: Document = {**client_method(resource, method), "security": [{"bearer": []}]}
     if other_bodies:
         extension["requestBody"] = {
             "content": {
@@ -171,11 +171,10 @@ def complete(document: Document) -> Document:
 
 def without_null(schema: Document) -> Document:
     """The schema of a parameter without null, which no query can say: it is left out instead."""
-    match schema:
-        case {"anyOf": [dict(only), {"type": "null"}], **others}:
-            return {**cast("Document", only), **others}
-        case _:
-            return schema
+    choices: list[Document] = schema.get("anyOf", [])
+    if choices[1:] != [{"type": "null"}]:
+        return schema
+    return choices[0] | {name: value for name, value in schema.items() if name != "anyOf"}
 
 
 def _write_whole_bounds(node: object) -> None:

@@ -48,10 +48,11 @@ class LongQuestionRoute(APIRoute):
         query_model = model_of(endpoint, "query") if self.dependant.query_params else None
         read_query = None if query_model is None else QueryReader(query_model)
         write = JsonWriter(answer_type(endpoint), self.unique_id)
-        answers: dict[str, Callable[..., Any]] = {
-            JSON: lambda body, *query: endpoint(read(body), *query),
-            **self.other_bodies,
-        }
+
+        def answer_json(body: bytes, *query: object) -> Any:
+            return endpoint(read(body), *query)
+
+        answers: dict[str, Callable[..., Any]] = {JSON: answer_json, **self.other_bodies}
 
         async def answer(request: Request) -> Response:
             headers = request.headers

@@ -122,11 +122,12 @@ def _without_minus_zero(value: object) -> object:
         return value + 0.0
     if isinstance(value, dict):
         members = cast("dict[str, object]", value)
-        for name, member in members.items():
-            members[name] = _without_minus_zero(member)
-    elif isinstance(value, list):
+        members.update({name: _without_minus_zero(member) for name, member in members.items()})
+        return members
+    if isinstance(value, list):
         items = cast("list[object]", value)
         items[:] = map(_without_minus_zero, items)
+        return items
     return value
 
 

@@ -30,6 +30,7 @@ from branchwright.codebook.differences import Difference, differences
 from branchwright.codebook.editions import edition_book
 from branchwright.codebook.tables import public_name
 from branchwright.findings import Citation
+from branchwright.findings.finding import Force
 from branchwright.http_api.contract import keyed_client_method, reference_responses
 from branchwright.http_api.problems import LONGEST_INPUT, NOT_FOUND, InvalidField, ProblemError
 from branchwright.http_api.routes import ReferenceRoute
@@ -58,7 +59,7 @@ class ListedRule(Protocol):
 
     name: str
     subject: str
-    force: str
+    force: Force
     prose: str
     consults: frozenset[str]
 
