@@ -4,6 +4,7 @@ Shapes: R rows that have nothing to do with each other, L places of vehicles in 
 """
 
 from collections.abc import Callable
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -37,16 +38,15 @@ def equal_a(available: Floats, active: Flags, own_a: Floats, limits_a: Floats, l
     left = available.copy()
     done = np.zeros(len(available), dtype=bool)
     # The level rises from one own limit to the next; above each of them fewer vehicles take more.
-    below = 0.0
-    for limit in limits_a:
-        count = np.count_nonzero(taken >= limit, axis=1)
-        fits = count * (limit - below) <= left
-        rise = np.where(fits, limit - below, left // np.maximum(count, 1))
+    limits: list[float] = limits_a.tolist()
+    for below, limit in pairwise([0.0, *limits]):
+        count: Floats = np.count_nonzero(taken >= limit, axis=1).astype(np.float64)
+        fits: Flags = count * (limit - below) <= left
+        rise: Floats = np.where(fits, limit - below, left // np.maximum(count, 1.0))
         rise[done] = 0.0
         level += rise
         left -= rise * count
         done |= ~fits
-        below = limit
     np.minimum(taken, level[:, None], out=taken)
     if np.any(done & (left >= 1.0)):
         more = active & (own_a > level[:, None])

@@ -84,3 +84,20 @@ def managed_service_a(factor: float, setting_a: float, house_a: float) -> float:
     100.0
     """
     return round(factor * max(setting_a, house_a), 6)
+
+
+@calculation(
+    "least service rating for the house and least operating currents",
+    "round(factor * house_a + least_a * chargers, 6)",
+    "A",
+)
+def least_operating_service_a(factor: float, house_a: float, least_a: float, chargers: float) -> float:
+    """Return the least service rating in A for what is not controlled and the least current of each charger in A.
+
+    Formula: factor times the greatest current of the house, measured, and the least operating current of each
+    controlled load. Source: NEC 120.7 (2026) as trade press has it; the factor of measured demand, NEC 220.87.
+
+    >>> least_operating_service_a(1.25, 48.0, 6.0, 3.0)
+    78.0
+    """
+    return round(factor * house_a + least_a * chargers, 6)

@@ -172,6 +172,24 @@ def test_the_smallest_service_carries_the_smallest_setting_and_the_house_alone()
     assert "50.0 A" in kettle["smallest"]["why"]
 
 
+@pytest.mark.source(
+    "NEC 120.7 of 2026 as trade press has it: loads not controlled and least operating currents"
+)
+@pytest.mark.parametrize("edition, rating", [("nec-2023", 60), ("nec-2026", 80)])
+def test_least_operating_currents_count_where_the_edition_counts_them(edition: str, rating: float) -> None:
+    # Three vehicles one after another get by with 8 A. The house's 46 A ask for 57.5 A, and with 18 A more for 75.5.
+    visits = ["08:00", "11:00", "14:00", "17:00"]
+    chargers = [
+        charger(sessions=[session(arrival=comes, departure=goes, energy_kwh=3)])
+        for comes, goes in pairwise(visits)
+    ]
+    asked = study([*[120.0] * 10, 46 * 60.0, *[120.0] * 277], chargers=chargers)
+    answer = studied({**asked, "edition": edition})
+    replay(answer, {**asked, "edition": edition})
+    assert answer["smallest"]["control_setting_a"] == 8
+    assert answer["smallest"]["service_rating_a"] == rating
+
+
 @examples(40)
 @given(any_study())
 def test_the_smallest_service_is_a_standard_rating_that_no_smaller_one_replaces(asked: Json) -> None:

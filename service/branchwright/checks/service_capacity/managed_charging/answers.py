@@ -138,7 +138,8 @@ class Smallest:
         float | None,
         Field(
             description="Smallest standard rating for that setting by the edition's factor, and for what the house "
-            "alone draws at the same factor, A. Null without a setting or beyond the last standard rating."
+            "alone draws at the same factor, A; where the edition counts them, with 6 A for each charger. Null without "
+            "a setting or beyond the last standard rating."
         ),
     ]
     why: Annotated[str, Field(description="How they were found, in words.")]

@@ -60,44 +60,60 @@ class Windows:
     left_out: int
 
 
+@dataclass(slots=True)
+class _Occurrences:
+    """One session of one charger on every date: whether it touches the readings, and its instants, shape (D,)."""
+
+    charger: int
+    session: int
+    touches: Flags
+    arrival: Whole
+    departure: Whole
+    need_kwh: float
+
+
 def windows_of(chargers: tuple[ManagedCharger, ...], days: LocalDays, begin: int, end: int) -> Windows:
     """Return the sessions of all chargers in readings from one instant to another, in the order of arrival.
 
     A date on which any session reaches over the ends of the readings is left out with all its sessions: what would be
     left of it had the current to itself.
     """
-    touching: list[tuple[int, int, Flags, Whole, Whole, float]] = []
-    is_cut = np.zeros(days.count, dtype=bool)
-    for place, charger in enumerate(chargers):
-        for number, session in enumerate(charger.sessions):
-            arrival_minutes, departure_minutes = window_minutes(session)
-            wanted = np.isin(days.weekdays, [WEEKDAYS.index(day) for day in session.weekdays])
-            arrival = days.instants(arrival_minutes)
-            # A clock that jumps may bring the departure before the arrival: then there is no time between them.
-            departure = np.maximum(days.instants(departure_minutes), arrival)
-            touches = wanted & (departure > begin) & (arrival < end)
-            is_cut |= touches & ((arrival < begin) | (departure > end))
-            touching.append((place, number, touches, arrival, departure, wall_kwh(charger, session)))
-    parts = [
-        (place, number, nights, arrival[nights], departure[nights], need)
-        for place, number, touches, arrival, departure, need in touching
-        for nights in (np.flatnonzero(touches & ~is_cut),)
+    found = [
+        _occurrences(place, number, charger, days, begin, end)
+        for place, charger in enumerate(chargers)
+        for number in range(len(charger.sessions))
     ]
-    left_out = sum(int((touches & is_cut).sum()) for _, _, touches, *_ in touching)
-    sizes = [len(part[2]) for part in parts]
-    places, numbers = (np.repeat([part[column] for part in parts], sizes) for column in (0, 1))
-    need_kwh = np.repeat([part[5] for part in parts], sizes)
-    night, arrival, departure = (np.concatenate([part[column] for part in parts]) for column in (2, 3, 4))
+    is_cut = np.zeros(days.count, dtype=bool)
+    for each in found:
+        is_cut |= each.touches & ((each.arrival < begin) | (each.departure > end))
+    nights = [np.flatnonzero(each.touches & ~is_cut) for each in found]
+    sizes = [len(kept) for kept in nights]
+    places = np.repeat([each.charger for each in found], sizes)
+    arrival = np.concatenate([each.arrival[kept] for each, kept in zip(found, nights, strict=True)])
+    departure = np.concatenate([each.departure[kept] for each, kept in zip(found, nights, strict=True)])
     order = np.lexsort((places, arrival))
     return Windows(
-        places[order],
-        numbers[order],
-        night[order],
-        arrival[order],
-        departure[order],
-        need_kwh[order],
-        left_out,
+        charger=places[order],
+        session=np.repeat([each.session for each in found], sizes)[order],
+        night=np.concatenate(nights)[order],
+        arrival=arrival[order],
+        departure=departure[order],
+        need_kwh=np.repeat([each.need_kwh for each in found], sizes)[order],
+        left_out=sum(int(each.touches.sum()) for each in found) - len(order),
     )
+
+
+def _occurrences(
+    place: int, number: int, charger: ManagedCharger, days: LocalDays, begin: int, end: int
+) -> _Occurrences:
+    session = charger.sessions[number]
+    arrival_minutes, departure_minutes = window_minutes(session)
+    wanted: Flags = np.isin(days.weekdays, [WEEKDAYS.index(day) for day in session.weekdays])
+    arrival = days.instants(arrival_minutes)
+    # A clock that jumps may bring the departure before the arrival: then there is no time between them.
+    departure: Whole = np.maximum(days.instants(departure_minutes), arrival)
+    touches: Flags = wanted & (departure > begin) & (arrival < end)
+    return _Occurrences(place, number, touches, arrival, departure, wall_kwh(charger, session))
 
 
 def sessions_of(

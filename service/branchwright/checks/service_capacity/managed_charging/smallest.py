@@ -7,7 +7,7 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.managed_charging import managed_service_a
+from branchwright.calculations.managed_charging import least_operating_service_a, managed_service_a
 from branchwright.checks.service_capacity.managed_charging.answers import SettingPoint, Smallest
 from branchwright.checks.service_capacity.managed_charging.simulation import LEAST_A, Simulation
 from branchwright.codebook import ProvisionLacking
@@ -138,10 +138,14 @@ class Search:
         if self.smallest_a is None:
             return None
         try:
-            factor = given.edition.provision("energy-management-load").number("factor")
+            provision = given.edition.provision("energy-management-load")
         except ProvisionLacking:
             return None
-        least_a = managed_service_a.value(factor, self.smallest_a, given.greatest_house_a)
+        factor, house_a = provision.number("factor"), given.greatest_house_a
+        least_a = managed_service_a.value(factor, self.smallest_a, house_a)
+        if provision.says("least_currents_count"):
+            chargers = len(given.request.chargers)
+            least_a = max(least_a, least_operating_service_a.value(factor, house_a, LEAST_A, chargers))
         return given.edition.standard_rating_at_least(least_a)
 
     def smallest(self) -> Smallest:

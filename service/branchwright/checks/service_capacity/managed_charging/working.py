@@ -8,6 +8,7 @@ from branchwright.calculations.managed_charging import (
     apparent_power_va,
     charging_limit_a,
     current_or_pause_a,
+    least_operating_service_a,
     managed_service_a,
     own_limit_a,
     wall_energy_kwh,
@@ -33,7 +34,7 @@ class Working(StepLedger):
         super().__init__()
         self._given = given
         self._house: dict[int, StepInput] = {}
-        self._powers: dict[int, StepInput] = {}
+        self._least_a: StepInput | None = None
 
     def worst_interval(self, simulation: Simulation, session: int) -> None:
         """Enter what the fullest interval of a session left to its charger, before any sharing, and what it needs."""
@@ -57,9 +58,8 @@ class Working(StepLedger):
                 None,
             )
         )
-        least = self._constant("least-current", "least current that a vehicle is offered", "6", LEAST_A, "A")
         current = self.add(
-            current_or_pause_a.step("charging-current", {"limit_a": limit, "least_a": least}, None)
+            current_or_pause_a.step("charging-current", {"limit_a": limit, "least_a": self._least()}, None)
         )
         self._energy(place, current)
 
@@ -76,22 +76,32 @@ class Working(StepLedger):
             "A",
         )
         provision = edition.provision("energy-management-load")
-        least = self.add(
-            managed_service_a.step(
-                "least-service-current",
-                {
-                    "factor": provision.values["factor"],
-                    "setting_a": smallest,
-                    "house_a": self._house_current(int(np.nanargmax(self._given.house_a))),
-                },
-                provision.citation,
+        house_a = self._house_current(int(np.nanargmax(self._given.house_a)))
+        factor = provision.values["factor"]
+        inputs = {"factor": factor, "setting_a": smallest, "house_a": house_a}
+        needed = {
+            "least_a": self.add(managed_service_a.step("least-service-current", inputs, provision.citation))
+        }
+        expression = "lookup(standard_ratings, least_a)"
+        if provision.says("least_currents_count"):
+            chargers = len(self._given.request.chargers)
+            inputs = {
+                "factor": factor,
+                "house_a": house_a,
+                "least_a": self._least(),
+                "chargers": self._constant(
+                    "chargers", "controlled chargers", f"{chargers}", float(chargers), "count"
+                ),
+            }
+            needed["operating_a"] = self.add(
+                least_operating_service_a.step("least-operating-current", inputs, provision.citation)
             )
-        )
+            expression = "lookup(standard_ratings, max(least_a, operating_a))"
         self.work_out(
             "smallest-service-rating",
             "smallest standard rating of the service",
-            "lookup(standard_ratings, least_a)",
-            {"least_a": least},
+            expression,
+            needed,
             rating.number,
             "A",
             edition.citation_of("standard_ratings"),
@@ -143,6 +153,13 @@ class Working(StepLedger):
                 provision.citation,
             )
         )
+
+    def _least(self) -> StepInput:
+        """Enter the least current that a vehicle is offered, once."""
+        if self._least_a is None:
+            quantity = "least current that a vehicle is offered"
+            self._least_a = self._constant("least-current", quantity, f"{LEAST_A:g}", LEAST_A, "A")
+        return self._least_a
 
     def _margin(self) -> StepInput:
         margin_a = self._given.request.management.margin_a
