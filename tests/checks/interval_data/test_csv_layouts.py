@@ -160,6 +160,33 @@ def test_a_row_a_day_with_too_many_columns_says_how_many() -> None:
     assert "25 columns" in failed["message"]
 
 
+@pytest.mark.parametrize(
+    "old, new, at, given, expected",
+    [
+        (
+            "2023-02-02,7,0.25,0.25",
+            "2023-02-02,7,0.25,x",
+            "line 3, column 'I1'",
+            "x",
+            [250, None, *[250] * 22],
+        ),
+        ("2023-02-02,", "2023-02-32,", "line 3, column 'Date'", "2023-02-32", [None] * 24),
+        ("2023-02-02,", "2023-02-02 06:00,", "line 3, column 'Date'", "2023-02-02 06:00", [None] * 24),
+    ],
+)
+def test_a_cell_of_a_row_a_day_that_cannot_be_read_is_named(
+    old: str, new: str, at: str, given: str, expected: list[float | None]
+) -> None:
+    text = day_rows(60, ["2023-02-01", "2023-02-02", "2023-02-03"]).replace(old, new)
+    query = {"date_column": "Date", "first_value_column": "I0", "last_value_column": "I23"}
+    answer = ask_csv(text, unit="energy-kwh", **query, **DENVER)
+    failed = finding(answer, "readings")
+    assert failed["outcome"] == "fail"
+    assert failed["message"].startswith(f"{at}: ")
+    assert failed["provided"]["value"] == given
+    assert answer["series"]["energy_wh"] == [250] * 24 + expected + [250] * 24
+
+
 def test_a_row_a_day_of_another_length_is_read_where_it_is_stated() -> None:
     text = day_rows(120, ["2023-02-01"])
     answer = ask_csv(

@@ -264,6 +264,30 @@ def test_a_month_that_is_missing_fails_by_its_name() -> None:
     assert "2023-07 (" in failed["message"]
 
 
+@pytest.mark.source("common practice, no source: 90 percent")
+def test_a_month_is_held_against_90_percent() -> None:
+    energies = a_year()
+    # April has 720 hours and begins after 90 days, one hour late by the clock.
+    energies[24 * 95 : 24 * 98] = [None] * 72
+    assert outcome(hourly(energies), "months") == "pass"
+    energies[24 * 98] = None
+    failed = finding(hourly(energies), "months")
+    assert failed["outcome"] == "fail"
+    assert "2023-04" in failed["message"]
+
+
+def test_an_impossible_stamp_is_named_by_its_place() -> None:
+    readings = [*READINGS[:3], ("2023-02-30T00:00:00Z", 500.0), *READINGS[3:]]
+    answer = ask_json(stamped(readings))
+    failed = finding(answer, "readings")
+    assert (failed["outcome"], failed["pointer"]) == ("fail", "/series/readings/3/at")
+    assert failed["provided"]["value"] == "2023-02-30T00:00:00Z"
+    assert answer["series"]["energy_wh"] == DAY
+    # What stands behind it keeps its own place.
+    again = ask_json(stamped([*readings, (at(7), 9000.0)]))
+    assert finding(again, "duplicates")["pointer"] == "/series/readings/25"
+
+
 def test_only_a_hundred_gaps_are_listed_the_longest() -> None:
     energies = a_year()
     for gap in range(300):
