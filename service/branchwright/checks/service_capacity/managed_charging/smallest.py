@@ -76,7 +76,7 @@ class Search:
         """
         above = self._highest - bound
         self._try([self._highest])
-        while above and self.smallest_a == bound + above:
+        while above and self.smallest_a == bound + above and self._may_go_on():
             above //= 2
             self._try([bound + above])
 
