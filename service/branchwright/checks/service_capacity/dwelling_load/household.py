@@ -133,13 +133,14 @@ class Household:
 
     def is_counted(self, appliance: Placed[Appliance]) -> bool:
         """Return whether an appliance is a load of its own; a portable one without a circuit of its own is not."""
-        facts = appliance.facts
-        if facts.fastened_in_place is not False:
+        fastened, on_own_circuit = appliance.facts.fastened_in_place, appliance.facts.on_own_circuit
+        if fastened or on_own_circuit:
             return True
-        if facts.on_own_circuit is None:
-            self.unknown.add(appliance.pointer + "/on_own_circuit")
-            return self.assumption != "best"
-        return facts.on_own_circuit
+        if fastened is False and on_own_circuit is False:
+            return False
+        missing = "fastened_in_place" if fastened is None else "on_own_circuit"
+        self.unknown.add(f"{appliance.pointer}/{missing}")
+        return self.assumption != "best"
 
     def motor_va(self, appliance: Placed[Appliance]) -> StepInput | None:
         """Return the motor of an appliance, VA; None where it has none."""

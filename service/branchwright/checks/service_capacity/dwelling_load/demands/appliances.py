@@ -29,11 +29,20 @@ def shares(household: Household) -> Shares:
     rule = household.edition.provision("appliance-demand")
     counted = [one for one in household.appliances if household.is_counted(one)]
     uncounted = [one for one in household.appliances if not household.is_counted(one)]
-    eligible = [one for one in counted if household.is_fastened(one) and _reaches(rule, one.facts)]
+    # At its best an appliance that may be portable is left out and makes up the number all the same: whatever it is,
+    # the load is no less.
+    eligible = {
+        one.pointer
+        for one in household.appliances
+        if household.is_fastened(one) and _reaches(rule, one.facts)
+    }
     if len(eligible) < rule.number("least_count"):
         return Shares([], counted, uncounted)
-    pointers = {one.pointer for one in eligible}
-    return Shares(eligible, [one for one in counted if one.pointer not in pointers], uncounted)
+    return Shares(
+        [one for one in counted if one.pointer in eligible],
+        [one for one in counted if one.pointer not in eligible],
+        uncounted,
+    )
 
 
 def _reaches(rule: Provision, facts: Appliance) -> bool:
