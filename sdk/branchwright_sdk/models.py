@@ -2050,7 +2050,7 @@ class Smallest(BaseModel):
     """
     service_rating_a: float | None
     """
-    Smallest standard rating for that setting by the edition's factor, and for what the house alone draws at the same factor, A. Null without a setting or beyond the last standard rating.
+    Smallest standard rating for that setting by the edition's factor, and for what the house alone draws at the same factor, A; where the edition counts them, with 6 A for each charger. Null without a setting or beyond the last standard rating.
     """
     why: str
     """
