@@ -41,6 +41,8 @@ def test_without_floor_area_no_method_has_a_total() -> None:
     finding = findings(answer)["calculated-load"]
     assert (finding["outcome"], finding["pointer"]) == ("undetermined", "/dwelling/floor_area_ft2")
     assert outcome(answer, "service-rating") == "undetermined"
+    by_standard = findings(answer)["service-by-standard-method"]
+    assert (by_standard["outcome"], by_standard["pointer"]) == ("undetermined", "/dwelling/floor_area_ft2")
     assert answer["verdict"] == "undetermined"
 
 
@@ -151,7 +153,7 @@ def test_an_unknown_fact_that_decides_makes_it_undetermined(facts: Json, at_rati
         assert outcome(answer, "service-rating") == expected, rating
         (name,) = facts
         for rule in ("service-rating", "service-by-standard-method"):
-            waits = f"/dwelling/appliances/0/{name}" in findings(answer)[rule]["message"]
+            waits = f"depends on /dwelling/appliances/0/{name}, " in findings(answer)[rule]["message"]
             assert waits == (expected == "undetermined")
 
 
@@ -264,6 +266,17 @@ def test_a_service_holds_if_one_permitted_method_carries_it() -> None:
         assert outcome(answer, "service-by-optional-method") == by_optional[expected]
         verdict = {"pass": "no-failure-found"}.get(expected, expected)
         assert answer["verdict"] == verdict
+
+
+@pytest.mark.parametrize("rating, expected", [(80, "fail"), (200, "pass")])
+def test_the_least_load_is_held_against_the_service(rating: float, expected: str) -> None:
+    """Of several methods that carry the load, or do not, the one with the least load is named: D2(a) has 90 A."""
+    service = {**HUNDRED_A, "rating_a": rating, "conductor_ampacity_a": 200}
+    answer = calculated(asked("nec-2023", D2A, "standard", "optional-new", service=service))
+    finding = findings(answer)["service-rating"]
+    assert finding["outcome"] == expected
+    assert finding["required"]["value"] == 90
+    assert finding["provided"] == {"value": rating, "unit": "A"}
 
 
 def test_no_method_that_was_asked_for_is_permitted() -> None:

@@ -55,8 +55,8 @@ def _by(case: LoadCase, method: Method, of: LoadRule) -> Finding:
         return of.not_applicable(load.why, cited)
     verdict = verdict_by(case, method)
     if load.rounded_current_a is None:
-        first = load.lacking[0].pointer if load.lacking else case.household.supply.at
-        return of.undetermined(first, f"By {BY[method]} the load is undetermined.", cited)
+        # With a rating there is a supply, so that only a lacking fact leaves the current out.
+        return of.undetermined(load.lacking[0].pointer, f"By {BY[method]} the load is undetermined.", cited)
     found = of.at_least(
         rating,
         load.rounded_current_a,
