@@ -63,8 +63,9 @@ class Client(Resources):
 
         It answers as a service does that was started without any setting. No variable of the environment is
         read, neither the SDK's nor the service's. It works in any thread, whether or not an event loop runs
-        there, such as a notebook's; the service has a thread of its own until the client is closed. `timeout`
-        bounds the wait for an answer, which takes some milliseconds. Nothing is asked again.
+        there, such as a notebook's; the service has a thread of its own until the client is closed, and more for
+        questions that take longer. `timeout` bounds the wait for an answer: some milliseconds for a circuit, seconds
+        for years of meter data. Nothing is asked again.
 
         Raises NotConfigured where the service is not installed beside the SDK.
         """
@@ -142,9 +143,9 @@ class AsyncClient(AsyncResources):
     def embedded(*, headers: Mapping[str, str] | None = None) -> AsyncClient:
         """Return a client of a service of its own that runs in this process: no server, no port, no key.
 
-        As `Client.embedded`, save that answers are computed on the caller's event loop, which takes some
-        milliseconds each; other tasks get their turn between two questions. There is no timeout, since no
-        answer is waited for.
+        As `Client.embedded`, save that answers about circuits are computed on the caller's event loop, which takes
+        some milliseconds each; other tasks get their turn between two questions. Those about services, which take
+        longer, come from the loop's threads. There is no timeout.
 
         Raises NotConfigured where the service is not installed beside the SDK.
         """

@@ -2042,7 +2042,7 @@ class Smallest(BaseModel):
     """
     settings_tried: int
     """
-    Settings that were simulated for curve and search.
+    Settings that were simulated, the stated one among them.
     """
     house_alone_a: float
     """

@@ -2,15 +2,19 @@
 
 import asyncio
 from collections.abc import Awaitable, Callable
+from pathlib import Path
 from typing import Any
 
 import httpx
+import pandas as pd
 import pytest
 
 import branchwright_sdk
 from branchwright.http_api.app import create_app
 from branchwright.http_api.settings import Settings
+from branchwright.http_api.v1 import service_examples
 from branchwright_sdk import AsyncClient, InvalidRequest, NotFound, models
+from branchwright_sdk.frames import interval_series
 
 QUESTION: dict[str, Any] = {
     "edition": "nec-2023",
@@ -92,6 +96,105 @@ def test_editions_are_compared_page_by_page() -> None:
         assert ratings.rows_added == [{"rating_a": 10}]
         assert ratings.this is not None
         assert ratings.this.section == "Table 240.6(A)"
+
+    ask(question)
+
+
+EVENING_WH = [4_370.0, 5_240.0, 4_680.0]
+COLUMNS: dict[str, Any] = {
+    "unit": "energy-kwh",
+    "time_column": "Start",
+    "value_column": "Usage (kWh)",
+    "quality_column": "Status",
+    "time_zone": "America/Chicago",
+}
+
+
+def test_meter_data_is_read_from_files_in_each_form(tmp_path: Path) -> None:
+    """The documented files, three hours of one evening; one kWh in an hour is one kW."""
+    csv, feed = tmp_path / "meter.csv", tmp_path / "meter.xml"
+    csv.write_text(service_examples.CSV, "utf-8")
+    feed.write_text(service_examples.GREEN_BUTTON, "utf-8")
+
+    async def question(client: AsyncClient) -> None:
+        for answer in (
+            await client.services.read_interval_csv(csv, **COLUMNS),
+            await client.services.read_interval_csv(service_examples.CSV.encode(), **COLUMNS),
+            await client.services.read_green_button(str(feed), time_zone="America/Chicago"),
+        ):
+            assert answer.series is not None
+            assert answer.measured_demand is not None
+            assert answer.series.energy_wh == EVENING_WH
+            assert answer.series.start == "2025-01-14T17:00:00-06:00"
+            assert (answer.measured_demand.greatest_w, answer.quality.estimated) == (5_240, 1)
+        with pytest.raises(InvalidRequest) as unreadable:
+            await client.services.read_green_button(b"<feed>")
+        assert unreadable.value.status == 400
+        with pytest.raises(InvalidRequest) as misfit:
+            await client.services.read_interval_csv(b"", unit="energy-kwh", interval_minutes=0)
+        assert misfit.value.errors[0].pointer == "query:interval_minutes"
+
+    ask(question)
+
+
+def test_a_pandas_series_is_read_as_the_file_is() -> None:
+    index = pd.date_range("2025-01-14 17:00", periods=3, freq="h", tz="America/Chicago")
+    meter = pd.DataFrame({"kWh": [4.37, 5.24, 4.68], "status": ["measured", None, "estimated"]}, index=index)
+    series = interval_series(
+        meter, unit="energy-kwh", stamps_at="start", column="kWh", quality_column="status"
+    )
+
+    async def question(client: AsyncClient) -> None:
+        answer = await client.services.read_interval_data(
+            series=series, edition="nec-2023", has_generation=False
+        )
+        assert answer.series is not None
+        assert answer.series.energy_wh == EVENING_WH
+        assert answer.quality.estimated == 1
+
+    ask(question)
+
+
+@pytest.mark.source("NFPA 70:2023, 220.87 and 230.42: 125 percent of the demand and of the charger's load")
+def test_what_a_meter_shows_is_the_existing_load_of_a_review() -> None:
+    """A year of quarter hours at 1 kW with one of 9.6 kW: 12 kVA, and 9.6 kVA for a charger of 32 A, are 90 A."""
+    energy = [250.0] * 35_040
+    energy[20_000] = 2_400.0
+
+    async def question(client: AsyncClient) -> None:
+        read = await client.services.read_interval_data(
+            edition="nec-2023",
+            has_generation=False,
+            time_zone="America/Denver",
+            series={
+                "kind": "regular",
+                "start": "2025-01-01T00:00:00-07:00",
+                "interval_minutes": 15,
+                "energy_wh": energy,
+            },
+        )
+        assert read.existing_load is not None
+        review = await client.services.review_capacity(
+            edition="nec-2023",
+            service={"rating_a": 100, "system": "split-phase-120-240"},
+            existing_load={**read.existing_load.model_dump(), "occupied": True, "seasonal_load_va": 0},
+            chargers=[{"charging_current_a": 32, "setting_access": "restricted", "connection": "hardwired"}],
+        )
+        assert review.capacity.total_a == pytest.approx((1.25 * 9_600 + 1.25 * 32 * 240) / 240)
+        assert review.verdict == "no-failure-found"
+
+    ask(question)
+
+
+def test_load_and_study_are_answered() -> None:
+    async def question(client: AsyncClient) -> None:
+        load = await client.services.calculate_load_from(service_examples.ALL_ELECTRIC)
+        assert [method.method for method in load.methods] == ["standard", "optional-new", "optional-existing"]
+        study = await client.services.study_managed_charging_from(service_examples.ONE_VEHICLE)
+        assert study.year is not None
+        # Setting less margin and nothing above it: 78 A.
+        assert study.year.greatest_total_current_a is not None
+        assert study.year.greatest_total_current_a <= 78
 
     ask(question)
 

@@ -47,6 +47,15 @@ def questions() -> Iterator[Any]:
                 yield pytest.param(
                     names["resource"], names["method"], (), body, id=f"{operation.name}-{name}-kw"
                 )
+            for media_type, other in names.get("bodies", {}).items():
+                for name, text in operation.examples_in(media_type).items():
+                    yield pytest.param(
+                        names["resource"],
+                        other["method"],
+                        (text.encode(),),
+                        {},
+                        id=f"{other['method']}-{name}",
+                    )
         else:
             yield pytest.param(
                 names["resource"], names["method"], (), path_examples(operation), id=operation.name

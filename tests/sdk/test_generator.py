@@ -111,7 +111,7 @@ def test_another_form_of_a_body_has_its_method_with_the_parameters_that_it_takes
             for name in ("read", "read_csv", "read_xml")
         }
         assert taken == {
-            "read": ["values", "edition"],
+            "read": ["values", "edition", "series"],
             "read_csv": ["source", "unit", "edition", "first_row", "signed"],
             "read_xml": ["source", "edition"],
         }

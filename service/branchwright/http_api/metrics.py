@@ -66,7 +66,7 @@ class Metrics:
         )
         verdicts = Counter(
             "branchwright_verdicts",
-            "Answers that judge a circuit, by operation and verdict.",
+            "Answers that judge, by operation and verdict.",
             ("operation", "verdict"),
             registry=self._registry,
         )
