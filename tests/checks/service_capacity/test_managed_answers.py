@@ -1,6 +1,7 @@
 """What an answer to a managed-charging study says: steps that replay, sums that agree, and what it cautions of."""
 
 import hashlib
+import re
 from itertools import pairwise
 from typing import Any
 
@@ -221,19 +222,32 @@ def garage(vehicles: int, days: int) -> Json:
 
 
 def test_a_search_with_little_work_names_its_resolution(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(smallest, "WORK", 0)
+    # Enough for a few settings.
+    monkeypatch.setattr(smallest, "WORK", 1_500_000)
     asked = garage(20, 5)
+    asked["management"]["control_setting_a"] = 100
     answer = studied(asked)
     found = answer["smallest"]
-    assert found["settings_tried"] <= 16
     assert not found["is_least"]
     tried = [point["control_setting_a"] for point in answer["by_control_setting"]]
-    assert len(tried) == len(set(tried)) == found["settings_tried"] + 1
-    below = [each for each in tried if each <= found["control_setting_a"] and each != 150]
-    assert found["resolution_a"] == max(after - before for before, after in pairwise(below))
+    assert len(tried) == len(set(tried)) == found["settings_tried"] < 20
+    ruled_out = int(re.findall(r"below (\d+) A there is less than a night needs", found["why"])[0]) - 1
+    between = [ruled_out, *(each for each in tried if ruled_out < each <= found["control_setting_a"])]
+    assert len(between) > 2
+    assert found["resolution_a"] == max(after - before for before, after in pairwise(between)) > 1
     assert f"at most {found['resolution_a']:g} A apart" in found["why"]
     other = {**asked, "management": {"control_setting_a": found["control_setting_a"]}}
     assert all(oracle.simulate(other).nights().values())
+
+
+def test_a_stated_setting_that_meets_every_night_is_where_the_search_begins(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(smallest, "WORK", 0)
+    answer = studied(garage(20, 5))
+    assert answer["year"]["share_met_percent"] == 100
+    assert answer["smallest"]["control_setting_a"] == 150
+    assert answer["smallest"]["settings_tried"] == 1
 
 
 def test_more_work_finds_a_setting_that_is_no_larger(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -112,6 +112,17 @@ def test_the_smallest_setting_meets_every_night_and_one_less_does_not(asked: Jso
         assert not meets_all(smallest["control_setting_a"] - less)
 
 
+@examples(80)
+@given(any_study(), st.integers(8, 120))
+def test_what_is_ruled_out_without_simulation_misses_a_night(asked: Json, setting: int) -> None:
+    simulation = simulated(asked).simulation
+    assume(len(simulation.nights) > 0)
+    bound = simulation.least_possible(0, 1000)
+    if all(oracle.simulate(with_setting(asked, setting)).nights().values()):
+        assert bound is not None
+        assert bound <= setting
+
+
 OWN = st.lists(st.integers(6, 80), min_size=1, max_size=12)
 
 

@@ -130,7 +130,9 @@ class Smallest:
     is_least: Annotated[
         bool, Field(description="Whether every smaller whole-ampere setting is known to miss a night.")
     ]
-    settings_tried: Annotated[int, Field(description="Settings that were simulated for curve and search.")]
+    settings_tried: Annotated[
+        int, Field(description="Settings that were simulated, the stated one among them.")
+    ]
     house_alone_a: Annotated[
         float, Field(description="Greatest current of the house alone on its largest leg, A.")
     ]

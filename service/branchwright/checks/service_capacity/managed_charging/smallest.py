@@ -33,8 +33,10 @@ class Search:
             count for count in range(1, MOST_AT_ONCE + 1) if simulation.work(count) <= 2 * simulation.work(1)
         ]
         self._at_once = at_once[-1]
-        self._met: dict[int, int] = {}
         given = simulation.given
+        self._met: dict[int, int] = {}
+        if given.setting_a.is_integer():
+            self._met[int(given.setting_a)] = stated_nights_met
         # Below the lowest nothing can charge in any interval; from the highest on nothing is limited in any.
         self._lowest = ceil(LEAST_A + given.margin_a + float(np.nanmin(given.house_a)))
         highest = ceil(given.greatest_house_a + given.margin_a + float(given.own_a.sum()))
@@ -46,7 +48,6 @@ class Search:
             self._narrow()
         self._lay_out_the_curve()
         self._narrow()
-        self.settings_tried = len(self._met)
         self._points: dict[float, int] = {float(setting): met for setting, met in self._met.items()}
         self._points[given.setting_a] = stated_nights_met
 
@@ -72,8 +73,12 @@ class Search:
     def _descend(self, bound: int) -> None:
         """Try the highest setting, and then half as far above the bound each time, until one misses a night.
 
+        Where the stated setting meets every night there is nothing to look for above it.
+
         A setting at which much is unmet takes the most work, so that the search comes from above.
         """
+        if self.smallest_a is not None:
+            return
         above = self._highest - bound
         self._try([self._highest])
         while above and self.smallest_a == bound + above and self._may_go_on():
@@ -155,7 +160,7 @@ class Search:
             control_setting_a=None if self.smallest_a is None else float(self.smallest_a),
             resolution_a=self.resolution_a,
             is_least=self.is_least,
-            settings_tried=self.settings_tried,
+            settings_tried=len(self._points),
             house_alone_a=round(self._simulation.given.greatest_house_a, 6),
             service_rating_a=None if service is None else service.number,
             why=self._why(),
