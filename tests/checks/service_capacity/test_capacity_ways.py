@@ -196,6 +196,23 @@ def test_a_fail_safe_current_that_holds_stays() -> None:
     assert way["changes"][0]["value"]["fail_safe_current_a"] == 16
 
 
+@pytest.mark.source(
+    "NEC Table 310.16: 4 AWG copper has 85 A at 75 degC; 220.70 (2023): a setting is a continuous load"
+)
+def test_management_holds_conductors_for_which_the_percentage_may_not_stand() -> None:
+    conductors = {"material": "copper", "size": "4 AWG", "carry_entire_load": True}
+    terminals = {"conductor_temperature_rating_c": 75, "terminal_temperature_rating_c": 75}
+    service = {**FULL["service"], "conductors": {**conductors, **terminals}}
+    without = {name: value for name, value in FULL.items() if name != "occupancy"}
+    answer = reviewed({**without, "service": service})
+    way = ways(answer)["energy-management"]
+    # 85 A over 1.25; with the kind of building known, 83 A of conductors do for the service's own 100 A.
+    assert way["changes"][0]["value"]["control_setting_a"] == 68
+    known = ways(reviewed({**without, "service": service, "occupancy": "one-family"}))["energy-management"]
+    assert known["changes"][0]["value"]["control_setting_a"] == 80
+    assert finding(answer, "service-conductors")["message"].endswith("the kind of building is not stated.")
+
+
 def test_a_panel_is_replaced_where_it_alone_is_too_small() -> None:
     answer = reviewed(REQUESTS["a busbar too small"])
     way = ways(answer)["panel-upgrade"]

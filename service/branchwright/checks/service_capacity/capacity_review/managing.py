@@ -6,14 +6,19 @@ from branchwright.checks.service_capacity.capacity_review.changes import Change
 from branchwright.checks.service_capacity.capacity_review.facts import EnergyManagement, MonitorPosition
 from branchwright.checks.service_capacity.capacity_review.judging import carries
 from branchwright.checks.service_capacity.capacity_review.rules.backfeed import has_backfeed
+from branchwright.checks.service_capacity.capacity_review.rules.conductors import is_by_percent
 from branchwright.checks.service_capacity.capacity_review.settings import common_settings_a
 from branchwright.questions.fields import LEAST_SIGNALLED_A
 
 
 def greatest_control_setting_a(case: Case) -> float:
-    """Return the greatest control setting in A that every rating takes: the stated one, or a whole ampere."""
+    """Return the greatest control setting in A that ratings and conductors take: the stated one, or a whole ampere."""
     factor = case.edition.provision("energy-management-load").number("factor")
-    greatest = greatest_continuous_a.value(case.limit_a, factor)
+    limit = case.limit_a
+    if case.ampacity_a is not None and is_by_percent(case) is not True:
+        # The percentage for dwellings may not stand for the conductors, which then carry what is held.
+        limit = min(limit, case.ampacity_a.least)
+    greatest = greatest_continuous_a.value(limit, factor)
     stated = case.management.control_setting_a if case.management else None
     if stated is not None and LEAST_SIGNALLED_A <= stated <= greatest:
         return stated

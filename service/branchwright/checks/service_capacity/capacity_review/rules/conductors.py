@@ -52,11 +52,11 @@ def service_conductors(case: Case) -> Finding:
         protected = _protected(case, ampacity)
         if protected.outcome == "pass":
             return protected
-        pointer = "/occupancy" if case.request.occupancy is None else AT + "/carry_entire_load"
+        pointer, what = AT + "/carry_entire_load", "whether they carry it"
+        if case.request.occupancy is None:
+            pointer, what = "/occupancy", "the kind of building"
         finding.outcome, finding.pointer = "undetermined", pointer
-        finding.message += (
-            " That does for the entire load of one dwelling unit; whether they carry it is not stated."
-        )
+        finding.message += f" That does for the entire load of one dwelling unit; {what} is not stated."
     return finding
 
 
