@@ -264,3 +264,97 @@ def test_hourly_data_that_leave_it_open_are_met_by_a_way_that_holds_at_the_bound
     # 1.25 times 8 times 2000 W are 83.33 A: 16.67 A are left for 125 percent of 13 A.
     assert ways(answer)["lower-setting"]["charging_current_a"] == 13
     assert ways(answer)["lower-setting"]["verdict"] == "no-failure-found"
+
+
+def management_of(request: dict[str, object]) -> dict[str, object]:
+    """The management that is proposed."""
+    way = ways(reviewed(request))["energy-management"]
+    (management,) = [change["value"] for change in way["changes"] if change["pointer"] == "/management"]
+    return dict(management)
+
+
+def test_management_is_proposed_at_the_whole_ampere_that_the_ratings_take() -> None:
+    # 110 A over 1.25 are 88 A, 115 A 92 A, 111 A 88.8 A.
+    for rating, setting in ((110, 88), (115, 92), (111, 88)):
+        request = at(FULL, "/service/main_breaker_a", None)
+        request = at(at(request, "/service/busbar_rating_a", None), "/service/rating_a", rating)
+        assert management_of(request)["control_setting_a"] == setting
+    small = at(FULL, "/service/rating_a", 7)
+    # 5.6 A are less than any charger is offered, and the house alone is too much.
+    assert "energy-management" not in ways(reviewed(small))
+
+
+def test_management_is_proposed_for_chargers_that_had_none() -> None:
+    request = {**at(FULL, "/chargers/0/managed", False), "management": MANAGEMENT}
+    way = ways(reviewed(request))["energy-management"]
+    assert {"pointer": "/chargers/0/managed", "value": True} in way["changes"]
+    # One that stays unmanaged beside others is left alone.
+    beside = {**request, "chargers": [*FULL["chargers"], {"charging_current_a": 6, "managed": False}]}
+    beside["management"] = {**MANAGEMENT, "control_setting_a": 100}
+    assert [change["pointer"] for change in ways(reviewed(beside))["energy-management"]["changes"]] == [
+        "/management"
+    ]
+
+
+def test_monitors_are_proposed_on_the_load_side_of_a_source() -> None:
+    assert management_of(REQUESTS["a backfed busbar"])["monitor_position"] == "load-side-of-generation"
+    assert "monitor_position" not in management_of(FULL)
+    generating = at(
+        {**FULL, "readings": {"measured-with-generation": "measured-gross"}},
+        "/existing_load/has_generation",
+        True,
+    )
+    assert management_of(generating)["monitor_position"] == "load-side-of-generation"
+
+
+def test_a_fail_safe_current_goes_down_with_a_lower_setting() -> None:
+    request = {**FULL, "management": {**MANAGEMENT, "fail_safe_current_a": 40}}
+    way = ways(reviewed(request))["lower-setting"]
+    assert way["charging_current_a"] == 30
+    assert {"pointer": "/management/fail_safe_current_a", "value": 30} in way["changes"]
+    within = {**FULL, "management": {**MANAGEMENT, "fail_safe_current_a": 30, "control_setting_a": 90}}
+    changed = [change["pointer"] for change in ways(reviewed(within))["lower-setting"]["changes"]]
+    assert changed == ["/chargers/0/charging_current_a"]
+
+
+def test_an_upgrade_is_the_least_standard_rating_that_carries_the_load() -> None:
+    def upgrade(amperes: float) -> float:
+        demand = (amperes - 60) * 240 / 1.25
+        request = at(FULL, "/existing_load/measured_demand_w", demand)
+        rating = ways(reviewed(request))["service-upgrade"]["upgrade_to_a"]
+        return float(rating)
+
+    # 60 A are the charger's at 125 percent.
+    assert (upgrade(110), upgrade(111), upgrade(125), upgrade(126)) == (110, 125, 125, 150)
+    bare = asked(
+        service={"rating_a": 90, "system": "split-phase-120-240"},
+        existing_load={**YEAR, "measured_demand_w": 40 * 240 / 1.25},
+        chargers=FULL["chargers"],
+    )
+    # The next rating above the one that is there, where that one does.
+    assert ways(reviewed(bare))["service-upgrade"]["upgrade_to_a"] == 100
+
+
+def test_a_panel_upgrade_is_the_least_rating_that_carries_the_load() -> None:
+    # 72 A on a busbar of 70 A under a main breaker of 80 A.
+    request = asked(service={**SPLIT_PHASE, "main_breaker_a": 80, "busbar_rating_a": 70})
+    way = ways(reviewed(request))["panel-upgrade"]
+    assert way["changes"] == [{"pointer": "/service/busbar_rating_a", "value": 80}]
+    # No panel helps a service that does not carry the load.
+    beyond = at(request, "/chargers/0/charging_current_a", 80)
+    assert "panel-upgrade" not in ways(reviewed(beyond))
+
+
+def test_a_way_says_what_it_leaves_to_charge_with() -> None:
+    why = ways(reviewed(FULL))["energy-management"]["why"]
+    # 80 A less the house's 62.5 A.
+    assert why.endswith("While the house draws its full 62.5 A, 17.5 A are left to charge with.")
+    assert ways(reviewed(REQUESTS["a busbar too small"]))["panel-upgrade"]["why"].endswith("100 A.")
+
+
+def test_a_control_setting_above_the_service_is_put_right() -> None:
+    request = {**asked(), "management": {**MANAGEMENT, "control_setting_a": 120}}
+    answer = reviewed(request)
+    assert answer["verdict"] == "fail"
+    assert management_of(request)["control_setting_a"] == 80
+    assert finding(answer, "control-setting-range")["remedy"]["proposed"] == "energy-management"
