@@ -33,6 +33,17 @@ SUITES: dict[str, tuple[str, ...]] = {
         "tests/checks/service_capacity/test_load_properties.py",
         "tests/checks/service_capacity/test_against_the_load_oracle.py",
     ),
+    "checks/service_capacity/capacity_review": (
+        "tests/checks/service_capacity/test_capacity_ratings.py",
+        "tests/checks/service_capacity/test_capacity_management.py",
+        "tests/checks/service_capacity/test_capacity_measured.py",
+        "tests/checks/service_capacity/test_capacity_published.py",
+        "tests/checks/service_capacity/test_capacity_steps.py",
+        "tests/checks/service_capacity/test_capacity_ways.py",
+        "tests/checks/service_capacity/test_capacity_answers.py",
+        "tests/checks/service_capacity/test_capacity_properties.py",
+        "tests/checks/service_capacity/test_against_the_capacity_oracle.py",
+    ),
 }
 """Tests by package, those that are asked first before the others; further ones come with `--tests`."""
 
