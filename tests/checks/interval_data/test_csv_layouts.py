@@ -3,6 +3,9 @@
 import pytest
 from tests.checks.interval_data.asking import PLAIN, ask_csv, ask_json, finding, outcome, stamped
 
+from branchwright.checks.service_capacity.interval_data.collected import NO_OFFSET
+from branchwright.checks.service_capacity.interval_data.time_stamps import parse_time
+
 VALUES_WH = [400, 700, 350, 5200, 900, 300.5, 420, 610]
 TIMES = [f"{minutes // 60:02}:{minutes % 60:02}" for minutes in range(0, 120, 15)]
 ENDS = [f"{minutes // 60:02}:{minutes % 60:02}" for minutes in range(15, 135, 15)]
@@ -246,6 +249,41 @@ def test_marks_of_quality_are_read() -> None:
     assert outcome(answer, "greatest-reading") == "undetermined", "5,200 Wh is marked E"
     stated = [each["stated"] for each in answer["to_verify"] if each["pointer"] == "query:quality_column"]
     assert stated == ["marks of unknown meaning, taken as questionable: ??"]
+
+
+def test_marks_stay_with_their_values_where_a_row_cannot_be_read() -> None:
+    rows = ["2023-02-01 00:00,x,E", *[f"2023-02-01 {at},{wh},A" for at, _, wh in ROWS[1:]]]
+    rows[5] = rows[5][:-1] + "E"
+    query = {"time_column": "time", "value_column": "Wh", "quality_column": "flag", "unit": "energy-wh"}
+    answer = ask_csv("\n".join(["time,Wh,flag", *rows, ""]), **query, **DENVER)
+    assert outcome(answer, "readings") == "fail"
+    assert answer["quality"]["readings"] == 7
+    assert answer["quality"]["estimated"] == 1
+    assert outcome(answer, "greatest-reading") == "pass", "the mark of the row above is not that of 5,200 Wh"
+
+
+@pytest.mark.parametrize(
+    "text, second, offset",
+    [
+        ("17:45:30", 63930, None),
+        ("17:45:30.000", 63930, None),
+        ("5:45 PM", 63900, None),
+        ("5:45:30 p.m.", 63930, None),
+        ("12:00 AM", 0, None),
+        ("12:30 pm", 45000, None),
+        ("1745", 63900, None),
+        ("24:00", 86400, None),
+        ("00:00Z", 0, 0),
+        ("00:00 UTC", 0, 0),
+        ("00:00-07:00", 0, -25200),
+        ("00:00-0330", 0, -12600),
+        ("00:00+14:00", 0, 50400),
+    ],
+)
+def test_times_of_day_are_read_as_they_are_written(text: str, second: int, offset: int | None) -> None:
+    parsed = parse_time(text)
+    assert parsed.second == second
+    assert parsed.offset == (NO_OFFSET if offset is None else offset)
 
 
 def test_a_csv_says_the_same_as_json() -> None:

@@ -193,7 +193,24 @@ def test_the_greatest_reading_must_be_measured() -> None:
     readings[3] = reading(MIDNIGHT + 3 * 3600, 5200, quality=8)
     answer = ask_xml(feed(usage_point(), meter_reading(), reading_type(), block(readings)))
     assert outcome(answer, "greatest-reading") == "undetermined"
-    assert outcome(ask_xml(house(VALUES)), "greatest-reading") == "pass"
+    assert "marked as estimated or edited" in finding(answer, "greatest-reading")["message"]
+    readings[3] = reading(MIDNIGHT + 3 * 3600, 5200, quality=10)
+    answer = ask_xml(feed(usage_point(), meter_reading(), reading_type(), block(readings)))
+    assert "marked as questionable" in finding(answer, "greatest-reading")["message"]
+    readings[3] = reading(MIDNIGHT + 3 * 3600, 5200)
+    readings[4] = reading(MIDNIGHT + 4 * 3600, 900, quality=10)
+    answer = ask_xml(feed(usage_point(), meter_reading(), reading_type(), block(readings)))
+    assert outcome(answer, "greatest-reading") == "pass"
+    assert "1 others" in finding(answer, "greatest-reading")["message"]
+
+
+@pytest.mark.parametrize("power", ["99", "three", "1.5", ""])
+def test_a_power_of_ten_that_is_none_is_named(power: str) -> None:
+    text = house(VALUES).replace("<powerOfTenMultiplier>0<", f"<powerOfTenMultiplier>{power}<")
+    failed = finding(ask_xml(text), "layout")
+    assert failed["outcome"] == "fail"
+    assert "powerOfTenMultiplier" in failed["message"]
+    assert failed["provided"]["value"] == power
 
 
 def two_series(**second: int | None) -> str:

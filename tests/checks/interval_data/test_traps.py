@@ -233,6 +233,8 @@ def test_gaps_are_named_and_counted_by_month() -> None:
         {"from": "2023-02-10T03:00:00-07:00", "to": "2023-02-10T09:00:00-07:00", "minutes": 360},
         {"from": "2023-07-20T01:00:00-06:00", "to": "2023-07-20T02:00:00-06:00", "minutes": 60},
     ]
+    said = finding(answer, "coverage")["message"]
+    assert said.endswith("2 gaps, the longest of 360 minutes from 2023-02-10T03:00:00-07:00.")
     by_month = {month["month"]: month["coverage_percent"] for month in quality["months"]}
     assert by_month["2023-02"] == pytest.approx(100 * (672 - 6) / 672, abs=1e-3)
     assert by_month["2023-07"] == pytest.approx(100 * (744 - 1) / 744, abs=1e-3)
