@@ -66,7 +66,8 @@ def available_a(
     >>> available_a(np.array([40.0, 76.5, 50.2, 50.2]), np.array([80.0]), 0.0, 6.0, 1)
     array([[40.,  0.,  0., 29.,  0.]])
     """
-    found = np.zeros((len(settings_a), len(leg_a) + 1))
+    found = np.empty((len(settings_a), len(leg_a) + 1))
+    found[:, -1] = 0.0
     enough = found[:, :-1]
     np.subtract((settings_a - margin_a)[:, None], leg_a, out=enough)
     np.floor(enough, out=enough)
