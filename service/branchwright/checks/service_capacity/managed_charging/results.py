@@ -1,6 +1,5 @@
 """The answer's tables: nights, sessions that were not met, chargers, the whole time, and the worst day."""
 
-from datetime import timedelta
 from typing import Final
 
 import numpy as np
@@ -182,8 +181,7 @@ class Results:
         )
 
     def _date(self, night: int) -> str:
-        days = self._simulation.clock.days
-        return (days.first + timedelta(days=int(self._simulation.nights[night]))).isoformat()
+        return self._simulation.clock.days.date(int(self._simulation.nights[night])).isoformat()
 
     def _clock(self, second: int) -> str:
         zone = self._simulation.clock.days.zone
