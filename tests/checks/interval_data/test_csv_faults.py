@@ -89,6 +89,13 @@ def test_what_is_not_stated_is_undetermined_and_lists_the_columns(lacking: str) 
     assert answer["verdict"] == "undetermined"
 
 
+def test_a_row_a_day_needs_its_date() -> None:
+    answer = ask_csv(table(*HOURS), first_value_column="usage", unit="energy-kwh")
+    found = finding(answer, "layout")
+    assert (found["outcome"], found["pointer"]) == ("undetermined", "query:date_column")
+    assert "time, usage" in found["message"]
+
+
 def test_nothing_stated_at_all_is_undetermined() -> None:
     answer = ask_csv(table(*HOURS))
     assert outcome(answer, "layout") == "undetermined"
@@ -181,6 +188,8 @@ def test_a_decimal_mark_in_doubt_is_not_guessed(cells: list[str]) -> None:
         (["1.234,5", "2,345"], None, [1_234_500, 2345]),
         (["1,234.5", "2,345"], None, [1_234_500, 2_345_000]),
         (["1,234,567.0", "5"], None, [1_234_567_000, 5000]),
+        (["1,234,567", "5"], None, [1_234_567_000, 5000]),
+        (["1.234.567", "5"], None, [1_234_567_000, 5000]),
         (["1.25", "3"], None, [1250, 3000]),
         (["+1.5", ".5"], None, [1500, 500]),
         (["1e-3", "2E2"], None, [1, 200_000]),
@@ -207,6 +216,13 @@ def test_an_empty_value_is_a_gap_and_no_fault() -> None:
     assert answer["series"]["energy_wh"][24:] == [None, 500]
     assert answer["quality"]["fault_count"] == 0
     assert answer["quality"]["gap_count"] == 1
+
+
+def test_an_empty_value_belongs_to_its_interval_where_stamps_are_ends() -> None:
+    answer = ask_csv(table("2023-02-01 00:00,", *HOURS[1:]), **QUERY, stamps_at="end")
+    assert answer["series"]["start"] == "2023-01-31T23:00:00-07:00"
+    assert len(answer["series"]["energy_wh"]) == 24
+    assert answer["series"]["energy_wh"][:2] == [None, 110]
 
 
 @pytest.mark.parametrize("text", ["", "\n\n", "time,usage\n", "no table here"])
