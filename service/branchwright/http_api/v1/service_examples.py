@@ -273,7 +273,8 @@ INTERVAL_DATA: Final[Example] = {
 }
 CSV_BODIES: Final[Example] = {
     "hourly": {
-        "summary": "Hourly energy; sent with ?unit=energy-kwh&time_column=Start&value_column=Usage%20(kWh)&quality_column=Status",
+        "summary": "Hourly energy; sent with "
+        "?unit=energy-kwh&time_column=Start&value_column=Usage%20(kWh)&quality_column=Status",
         "value": CSV,
     }
 }
