@@ -73,7 +73,8 @@ class Search:
     def _descend(self, bound: int) -> None:
         """Try the highest setting, and then half as far above the bound each time, until one misses a night.
 
-        Where the stated setting meets every night there is nothing to look for above it. A setting at which much is unmet takes the most work, so that the search comes from above.
+        Where the stated setting meets every night there is nothing to look for above it. A setting at which much is
+        unmet takes the most work, so that the search comes from above.
         """
         if self.smallest_a is not None:
             return
