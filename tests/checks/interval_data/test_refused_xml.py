@@ -8,7 +8,7 @@ from tests.checks.interval_data.green_button_files import feed, house
 
 from branchwright.checks.service_capacity.interval_data import Instructions, UnreadableBody, read_green_button
 from branchwright.checks.service_capacity.interval_data.facts import MOST_BYTES
-from branchwright.checks.service_capacity.interval_data.green_button import parsing
+from branchwright.checks.service_capacity.interval_data.green_button import elements
 
 LAUGHS = "".join(f'<!ENTITY l{at} "{f"&l{at - 1};" * 10}">' for at in range(1, 10))
 
@@ -65,7 +65,7 @@ def test_deep_nesting_is_refused() -> None:
 
 
 def test_too_many_readings_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(parsing, "MOST_READINGS", 100)
+    monkeypatch.setattr(elements, "MOST_READINGS", 100)
     assert ask_xml(house([400, 500] * 50))["quality"]["readings"] == 100
     with pytest.raises(UnreadableBody, match="more than 100 readings"):
         ask_xml(house([400, 500] * 50 + [400]))
@@ -117,7 +117,7 @@ def test_elements_that_mean_nothing_leave_nothing_in_memory() -> None:
 
 
 def test_too_many_elements_and_names_are_refused(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(parsing, "MOST_ELEMENTS", 1000)
+    monkeypatch.setattr(elements, "MOST_ELEMENTS", 1000)
     with pytest.raises(UnreadableBody, match="more than 1000 elements"):
         ask_xml(feed("<a/>" * 1001))
     monkeypatch.undo()

@@ -10,8 +10,8 @@ import numpy.typing as npt
 from branchwright.checks.service_capacity.interval_data.collected import Collected
 from branchwright.checks.service_capacity.interval_data.faults import Faults
 from branchwright.checks.service_capacity.interval_data.green_button.choosing import Chosen
+from branchwright.checks.service_capacity.interval_data.green_button.elements import mark_of_code
 from branchwright.checks.service_capacity.interval_data.green_button.local_time import NoLocalTime, file_zone
-from branchwright.checks.service_capacity.interval_data.green_button.parsing import mark_of_code
 from branchwright.checks.service_capacity.interval_data.green_button.resources import MISSING, Block
 from branchwright.checks.service_capacity.interval_data.zones import EARLIEST_S, LATEST_S, Seconds
 from branchwright.questions.answers import ToVerify
