@@ -54,8 +54,11 @@ class Search:
     @property
     def smallest_a(self) -> int | None:
         """The smallest setting tried that meets every night; None where none does."""
-        nights = len(self._simulation.nights)
-        return min((setting for setting, met in self._met.items() if met == nights), default=None)
+        return min((setting for setting in self._met if self._meets_all(setting)), default=None)
+
+    def _meets_all(self, setting: int) -> bool:
+        """Return whether a setting that was tried meets every night."""
+        return self._met[setting] == len(self._simulation.nights)
 
     def _try(self, settings: Iterable[int]) -> None:
         """Simulate settings that were not tried before."""
@@ -80,7 +83,7 @@ class Search:
             return
         above = self._highest - bound
         self._try([self._highest])
-        while above and self.smallest_a == bound + above and self._may_go_on():
+        while above and self._meets_all(bound + above) and self._may_go_on():
             above //= 2
             self._try([bound + above])
 
