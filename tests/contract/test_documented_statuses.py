@@ -158,7 +158,7 @@ def in_a_broken_service(asked, make_client, monkeypatch):
         monkeypatch.setattr(interval_data.interval_data, name, broken)
     monkeypatch.setattr(codebook, "_paged", broken)
     monkeypatch.setattr(codebook, "_edition", broken)
-    monkeypatch.setattr(codebook, "_RULES", None)
+    monkeypatch.setattr(codebook, "_rules", broken)
     monkeypatch.setattr(health, "Health", broken)
     answer = ask(make_client(), asked)
     assert "4711" not in answer.text

@@ -1,20 +1,14 @@
-"""The commands: serve, demo, check, readings, keys and openapi."""
+"""The commands: serve, demo, check, readings, keys and openapi.
 
-import os
-import sys
-from collections.abc import Callable
+What prints answers is imported by the commands that do: a service starts without it.
+"""
+
 from pathlib import Path
-from typing import Any, NoReturn
 
 import click
-from pydantic import BaseModel
-from rich.console import Console
 
 from branchwright import __version__
-from branchwright.cli.checking import NotAnswered, answer_file, exit_code_of
-from branchwright.cli.demonstration import DemoFailed, demonstrate
-from branchwright.cli.reading import instructed, read_file, write_series
-from branchwright.cli.service_tables import show_interval_data
+from branchwright.cli.instructions import instructed
 from branchwright.http_api.openapi import render
 from branchwright.http_api.security import create_key
 from branchwright.http_api.serve import NoFolderError, UnsafeAddressError
@@ -48,6 +42,10 @@ def serve(host: str | None, port: int | None, workers: int | None, *, allow_anon
 @main.command()
 def demo() -> None:
     """Show the main job on loopback: a design, a review with its remedy, the settings, and the service."""
+    from rich.console import Console
+
+    from branchwright.cli.demonstration import DemoFailed, demonstrate
+
     try:
         demonstrate(Console())
     except DemoFailed as error:
@@ -68,11 +66,9 @@ def check(file: Path, *, as_json: bool) -> None:
     Exit status: 0 where no failure was found, 1 for a failure, 3 where a fact is missing, 2 where the file could not be
     answered; of a comparison that of its best row.
     """
-    try:
-        question, answer = answer_file(file)
-    except NotAnswered as error:
-        _fail(error)
-    _print_answer(answer, question.show, as_json=as_json)
+    from branchwright.cli.answering import check_file
+
+    check_file(file, as_json=as_json)
 
 
 @main.command(context_settings={"max_content_width": 120})
@@ -100,40 +96,9 @@ def readings(
     The file is Green Button XML, JSON or CSV, which its first mark tells; - reads standard input. The options say what
     the file does not say itself. Exit status as of `check`.
     """
-    try:
-        answer = read_file(file, options)
-        write_series(answer, write_csv, write_green_button)
-    except NotAnswered as error:
-        _fail(error)
-    _print_answer(answer, show_interval_data, as_json=as_json)
+    from branchwright.cli.answering import report_on
 
-
-def _fail(error: NotAnswered) -> NoReturn:
-    click.echo(f"Not answered: {error}", err=True)
-    raise click.exceptions.Exit(2) from error
-
-
-def _print_answer(
-    answer: BaseModel, show: Callable[[Console, dict[str, Any]], None], *, as_json: bool
-) -> NoReturn:
-    """Print an answer as JSON or as tables, and end with its exit status."""
-    if as_json:
-        _print_whole(answer.model_dump_json(by_alias=True, indent=1))
-    else:
-        console = Console()
-        with console.capture() as captured:
-            show(console, answer.model_dump(mode="json", by_alias=True))
-        _print_whole(captured.get().removesuffix("\n"))
-    raise click.exceptions.Exit(exit_code_of(answer))
-
-
-def _print_whole(text: str) -> None:
-    """Print a text, also to a reader that stops reading: the exit status tells of the answer, not of the reader."""
-    try:
-        click.echo(text)
-    except BrokenPipeError:
-        # What is left in the buffer would fail once more at exit.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    report_on(file, options, write_csv, write_green_button, as_json=as_json)
 
 
 @main.group()

@@ -1,10 +1,8 @@
 """Reads a file of meter readings without a server, and writes what was read in another form."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from pathlib import Path
-from typing import Any, Final, TypeVar, cast
-
-import click
+from typing import Final, cast
 
 from branchwright.checks.service_capacity.interval_data import (
     Instructions,
@@ -20,17 +18,8 @@ from branchwright.checks.service_capacity.interval_data.printing import print_cs
 from branchwright.cli.checking import NotAnswered, content_of, fitted
 from branchwright.http_api.strict_json import NotStrictJson, parse
 
-Command = TypeVar("Command", bound=Callable[..., Any])
-
 _BLANK: Final = b"\xef\xbb\xbf \t\r\n"
 """What may stand before the first mark of a file that tells its form: a byte order mark, and blanks."""
-
-
-def instructed(command: Command) -> Command:
-    """Give a command an option for each field of the query that goes with a body of readings."""
-    for name, field in reversed(Instructions.model_fields.items()):
-        click.option(f"--{name.replace('_', '-')}", name, metavar="TEXT", help=field.description)(command)
-    return command
 
 
 def read_file(file: Path, options: Mapping[str, str | None]) -> IntervalDataAnswer:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from typing import Annotated, Final, Protocol, TypeVar
+from functools import cache
+from typing import Annotated, Protocol, TypeVar
 
 from fastapi import APIRouter, Path, Query
 
@@ -13,9 +14,9 @@ from branchwright.checks.circuits import rules as circuits
 from branchwright.checks.service_capacity import (
     capacity_review,
     dwelling_load,
+    interval_data,
     managed_charging,
 )
-from branchwright.checks.service_capacity.interval_data import rules as interval_data
 from branchwright.codebook import (
     EditionBook,
     EditionRecord,
@@ -68,14 +69,18 @@ class ListedRule(Protocol):
         ...
 
 
-_CHECKS: Final[Mapping[str, Sequence[ListedRule]]] = {
-    "circuits": circuits.RULES,
-    "dwelling-load": dwelling_load.RULES,
-    "interval-data": interval_data.RULES,
-    "capacity-review": capacity_review.RULES,
-    "managed-charging": managed_charging.RULES,
-}
-_RULES: Final = {rule.name: (check, rule) for check, rules in _CHECKS.items() for rule in rules}
+@cache
+def _rules() -> Mapping[str, tuple[str, ListedRule]]:
+    """Each rule by its name, with the check that applies it; found when the first is asked for."""
+    checks: Mapping[str, Sequence[ListedRule]] = {
+        "circuits": circuits.RULES,
+        "dwelling-load": dwelling_load.RULES,
+        "interval-data": interval_data.RULES,
+        "capacity-review": capacity_review.RULES,
+        "managed-charging": managed_charging.RULES,
+    }
+    return {rule.name: (check, rule) for check, rules in checks.items() for rule in rules}
+
 
 Entry = TypeVar("Entry")
 
@@ -179,7 +184,7 @@ async def compare_editions(
 )
 async def list_rules(page: Annotated[Page, Query()]) -> RulePage:
     """Lists the rules with the question that each one asks."""
-    summaries = (_rule_summary(check, rule) for check, rule in _RULES.values())
+    summaries = (_rule_summary(check, rule) for check, rule in _rules().values())
     items, next_after = _paged(summaries, page, lambda rule: rule.name)
     return RulePage(items=items, next_after=next_after)
 
@@ -196,9 +201,9 @@ async def get_rule(
     rule: Annotated[str, Path(description="Name of the rule.", examples=["raceway-fill"])],
 ) -> RuleAnswer:
     """Explains a rule: when it applies, what it rests on and what it does where a fact is missing."""
-    if rule not in _RULES:
-        raise _unknown("rule", rule, _RULES)
-    check, found = _RULES[rule]
+    if rule not in _rules():
+        raise _unknown("rule", rule, _rules())
+    check, found = _rules()[rule]
     summary = _rule_summary(check, found)
     return RuleAnswer(
         name=summary.name,

@@ -1,11 +1,23 @@
 """Interval data: what meter readings say of the demand, and how good they are."""
 
+from typing import TYPE_CHECKING
+
+from branchwright.checks.service_capacity import when_asked
 from branchwright.checks.service_capacity.interval_data.answers import IntervalDataAnswer
-from branchwright.checks.service_capacity.interval_data.entry import read_csv, read_green_button, read_json
 from branchwright.checks.service_capacity.interval_data.facts import Instructions, IntervalDataRequest
 from branchwright.checks.service_capacity.interval_data.unreadable import UnreadableBody
 
+if TYPE_CHECKING:
+    from branchwright.checks.service_capacity.interval_data.entry import (
+        read_csv,
+        read_green_button,
+        read_json,
+    )
+    from branchwright.checks.service_capacity.interval_data.rules import RULES, DataRule
+
 __all__ = [
+    "RULES",
+    "DataRule",
     "Instructions",
     "IntervalDataAnswer",
     "IntervalDataRequest",
@@ -14,3 +26,14 @@ __all__ = [
     "read_green_button",
     "read_json",
 ]
+
+__getattr__ = when_asked(
+    __name__,
+    {
+        "DataRule": "rules",
+        "RULES": "rules",
+        "read_csv": "entry",
+        "read_green_button": "entry",
+        "read_json": "entry",
+    },
+)
