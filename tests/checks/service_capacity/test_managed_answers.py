@@ -191,6 +191,18 @@ def test_least_operating_currents_count_where_the_edition_counts_them(edition: s
     assert answer["smallest"]["service_rating_a"] == rating
 
 
+@pytest.mark.source(
+    "arithmetic: thirteen hours of so many whole amperes at 240 V, the house's two and a margin of five"
+)
+@pytest.mark.parametrize("amperes", [6, 7, 19, 30, 41, 52, 63, 74, 79, 80])
+def test_the_smallest_setting_leaves_just_enough(amperes: int) -> None:
+    # Half an ampere less than that for the whole night: one ampere below, it is not enough.
+    need = 13 * 0.24 * (amperes - 0.5)
+    large = charger(charging_current_a=80, circuit_breaker_a=100, sessions=[session(energy_kwh=need)])
+    asked = study([120.0] * 288, chargers=[large], management={"control_setting_a": 60.5, "margin_a": 5})
+    assert studied(asked)["smallest"]["control_setting_a"] == amperes + 7
+
+
 @examples(40)
 @given(any_study())
 def test_the_smallest_service_is_a_standard_rating_that_no_smaller_one_replaces(asked: Json) -> None:
@@ -276,6 +288,7 @@ def test_the_curve_has_the_stated_setting_and_the_smallest() -> None:
 @pytest.mark.source(
     "BDEW standard load profile H0 of 2025 in the package demandlib: German, averaged; for shape only"
 )
+@pytest.mark.filterwarnings("ignore:The inplace keyword")
 def test_a_standard_profile_is_studied_like_any_other_load() -> None:
     profile = bdew.ElecSlp(2025).get_scaled_power_profiles({"h0": 12_000})["h0"]
     energy_wh = [round(float(power) * 250, 3) for power in profile]
