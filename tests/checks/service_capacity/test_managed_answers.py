@@ -150,6 +150,21 @@ def test_the_fullest_interval_of_the_worst_night_is_worked_out() -> None:
     assert values["energy-of-interval"] == pytest.approx(1.08)
 
 
+def test_the_vehicle_that_lacks_most_is_worked_out_and_not_the_one_that_waits_longest() -> None:
+    # Of 18 A the first takes its 16 all night and lacks most; for the second two are left, and it waits.
+    first = charger(charging_current_a=16, sessions=[session(energy_kwh=500)])
+    second = charger(sessions=[session(arrival="18:05", energy_kwh=20)])
+    asked = study(
+        [120.0] * 288,
+        chargers=[first, second],
+        management={"control_setting_a": 20, "sharing": "first-come"},
+    )
+    answer = studied(asked)
+    assert [each["charger"] for each in answer["unmet_sessions"]] == [0, 0, 1, 1]
+    assert answer["by_charger"][0]["hours_paused"] == 0 < answer["by_charger"][1]["hours_paused"]
+    assert step_values(answer)["own-limit"] == 16
+
+
 @pytest.mark.source("NEC 220.70 of 2023 as trade pages have it: the setting counts 125 percent; NEC 240.6(A)")
 def test_the_smallest_service_carries_the_smallest_setting_and_the_house_alone() -> None:
     # Ten kWh in thirteen hours of 10 A: 4 A are enough on average, so 6 A and the house's two.
@@ -192,7 +207,7 @@ def test_least_operating_currents_count_where_the_edition_counts_them(edition: s
 
 
 @pytest.mark.source(
-    "arithmetic: thirteen hours of so many whole amperes at 240 V, the house's two and a margin of five"
+    "arithmetic: thirteen hours of whole amperes at 240 V, the house's two and a margin of five"
 )
 @pytest.mark.parametrize("amperes", [6, 7, 19, 30, 41, 52, 63, 74, 79, 80])
 def test_the_smallest_setting_leaves_just_enough(amperes: int) -> None:
