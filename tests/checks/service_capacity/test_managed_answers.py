@@ -210,9 +210,10 @@ def test_least_operating_currents_count_where_the_edition_counts_them(edition: s
     "arithmetic: thirteen hours of whole amperes at 240 V, the house's two and a margin of five"
 )
 @pytest.mark.parametrize("amperes", [6, 7, 19, 30, 41, 52, 63, 74, 79, 80])
-def test_the_smallest_setting_leaves_just_enough(amperes: int) -> None:
-    # Half an ampere less than that for the whole night: one ampere below, it is not enough.
-    need = 13 * 0.24 * (amperes - 0.5)
+@pytest.mark.parametrize("over_kwh", [1e-4, 1.5])
+def test_the_smallest_setting_leaves_just_enough(amperes: int, over_kwh: float) -> None:
+    # A little more than an ampere less would bring in the whole night.
+    need = 13 * 0.24 * (amperes - 1) + over_kwh
     large = charger(charging_current_a=80, circuit_breaker_a=100, sessions=[session(energy_kwh=need)])
     asked = study([120.0] * 288, chargers=[large], management={"control_setting_a": 60.5, "margin_a": 5})
     assert studied(asked)["smallest"]["control_setting_a"] == amperes + 7
@@ -321,6 +322,12 @@ def test_a_standard_profile_is_studied_like_any_other_load() -> None:
     assert answer["year"]["greatest_total_current_a"] <= 25
     evening = {each["at"][11:16]: each for each in answer["worst_day"]["intervals"]}
     assert evening["19:00"]["available_a"] < evening["02:00"]["available_a"]
+
+
+def test_the_worst_day_lasts_to_the_last_departure_of_its_night() -> None:
+    answer = studied(study([120.0] * 288, chargers=[charger(sessions=[session(energy_kwh=500)])]))
+    times = [each["at"] for each in answer["worst_day"]["intervals"]]
+    assert (times[0], times[-1]) == ("2025-01-01T00:00:00-07:00", "2025-01-02T06:45:00-07:00")
 
 
 def test_what_was_assumed_is_to_be_verified() -> None:
