@@ -266,3 +266,26 @@ def test_what_is_not_stated_of_the_service_is_not_examined() -> None:
     assert not [item for item in full if "busbar" in item or "main breaker" in item]
     there = reviewed(asked(jurisdiction="a county"))
     assert "amendments in force in a county" in there["not_examined"]
+
+
+UNITS = {"_a": "A", "_v": "V", "_va": "VA", "_w": "W", "_percent": "%", "_minutes": "min", "_c": "degC"}
+"""Endings of the names of inputs, by the convention of `DEVELOPERS.md`."""
+
+
+@pytest.mark.parametrize(
+    "request_",
+    [
+        BACKFED,
+        at(BACKFED, "/service/main_breaker_a", None),
+        at(BACKFED, "/service/backfeed_output_a", 20),
+        CONDUCTORS,
+        MANAGED,
+        asked(existing_load={**YEAR, "averaging_minutes": 60}),
+    ],
+)
+def test_inputs_have_the_unit_of_their_name(request_: Json) -> None:
+    for item in reviewed(request_)["steps"]:
+        for name, given in item["inputs"].items():
+            ending = "_" + name.rsplit("_", 1)[-1]
+            if ending in UNITS:
+                assert given["unit"] == UNITS[ending], (item["id"], name)

@@ -358,3 +358,68 @@ def test_a_control_setting_above_the_service_is_put_right() -> None:
     assert answer["verdict"] == "fail"
     assert management_of(request)["control_setting_a"] == 80
     assert finding(answer, "control-setting-range")["remedy"]["proposed"] == "energy-management"
+
+
+@pytest.mark.source("NEC 705.12(B) (2023), from memory: 120 percent of the busbar")
+def test_a_busbar_that_bears_its_load_but_not_both_supplies_is_replaced() -> None:
+    request = asked(
+        service={
+            **SPLIT_PHASE,
+            "main_breaker_a": 100,
+            "busbar_rating_a": 100,
+            "backfeed_breaker_a": 40,
+            "backfeed_opposite_main": True,
+        }
+    )
+    answer = reviewed(request)
+    # 140 A over 1.2 are 116.7 A: 125 A is the next standard rating.
+    assert [item["rule"] for item in answer["findings"] if item["outcome"] == "fail"] == [
+        "busbar-with-backfeed"
+    ]
+    assert ways(answer)["panel-upgrade"]["upgrade_to_a"] == 125
+    assert ways(answer)["panel-upgrade"]["verdict"] == "no-failure-found"
+
+
+def test_a_service_takes_the_least_busbar_that_serves_as_it_is() -> None:
+    request = at(FULL, "/service/busbar_rating_a", 125)
+    way = ways(reviewed(request))["service-upgrade"]
+    assert {"pointer": "/service/busbar_rating_a", "value": 125} in way["changes"]
+
+
+def test_a_main_breaker_above_its_service_is_met_by_a_larger_service() -> None:
+    request = at(asked(), "/service/main_breaker_a", 125)
+    answer = reviewed(request)
+    assert list(ways(answer)) == ["service-upgrade"]
+    assert ways(answer)["service-upgrade"]["upgrade_to_a"] == 110
+    assert finding(answer, "main-breaker-within-service")["remedy"]["pointer"] == "/service/rating_a"
+
+
+def test_monitors_on_the_wrong_side_of_a_source_are_moved() -> None:
+    # 80 A and 40 A are 120 percent of the busbar; 64 A count for 80 A.
+    service = {
+        **SPLIT_PHASE,
+        "main_breaker_a": 80,
+        "busbar_rating_a": 100,
+        "backfeed_breaker_a": 40,
+        "backfeed_opposite_main": True,
+    }
+    management = {**MANAGEMENT, "monitor_position": "supply-side-of-generation", "control_setting_a": 64}
+    request = {**FULL, "service": service, "management": management}
+    answer = reviewed(request)
+    # With the source at 40 A the loads of the busbar may draw 104 A.
+    assert [item["rule"] for item in answer["findings"] if item["outcome"] == "fail"] == ["monitor-position"]
+    assert management_of(request)["monitor_position"] == "load-side-of-generation"
+    assert reviewed(at(request, "/management/control_setting_a", 60))["verdict"] == "no-failure-found"
+
+
+def test_a_fail_safe_current_is_below_that_of_every_charger() -> None:
+    chargers = [{"charging_current_a": 16}, {"charging_current_a": 48}]
+    request = {
+        **FULL,
+        "existing_load": {**YEAR, "measured_demand_w": 8000},
+        "chargers": chargers,
+        "management": {**MANAGEMENT, "control_setting_a": 100, "fail_safe_current_a": 20},
+    }
+    # 20 A are less than 48 A and more than 16 A.
+    assert management_of(request)["fail_safe_current_a"] == 0
+    assert management_of(at(request, "/management/fail_safe_current_a", 15))["fail_safe_current_a"] == 15

@@ -82,11 +82,10 @@ def least_charging_current(case: Case) -> Finding:
     Missing facts: none; the charging current is always stated.
     """
     worst = _worst(case.chargers, lambda charger: charger.facts.charging_current_a)
-    return least_charging_current.is_within(
+    return least_charging_current.reaches(
         worst.facts.charging_current_a,
         float(LEAST_SIGNALLED_A),
         "A",
-        "at-least",
         f"Charger {worst.place} is set to {worst.facts.charging_current_a:g} A; the pilot signal offers no less than "
         f"{LEAST_SIGNALLED_A} A.",
         f"/chargers/{worst.place}/charging_current_a",

@@ -6,7 +6,7 @@ from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.spans import Span
 from branchwright.codebook import ProvisionLacking
 from branchwright.findings import Citation, Finding, Provided, Required
-from branchwright.findings.finding import Comparison, Force, margin_at_least, margin_at_most
+from branchwright.findings.finding import Force, margin_at_least
 from branchwright.questions.rules import RuleOf
 
 
@@ -51,21 +51,16 @@ class CapacityRule(RuleOf):
             finding.message += waits_for
         return finding
 
-    def is_within(
-        self, provided: float, limit: float, unit: str, comparison: Comparison, message: str, pointer: str
-    ) -> Finding:
-        """Return whether a value keeps a limit that no section of the code sets: at-least or at-most."""
-        reaches = comparison == "at-least"
-        margin = margin_at_least(provided, limit) if reaches else margin_at_most(provided, limit)
-        holds = provided >= limit if reaches else provided <= limit
+    def reaches(self, provided: float, least: float, unit: str, message: str, pointer: str) -> Finding:
+        """Return whether a value reaches a limit that no section of the code sets."""
         return self.finding(
-            "pass" if holds else "fail",
+            "pass" if provided >= least else "fail",
             message,
             citation=None,
             pointer=pointer,
-            required=Required(limit, unit, comparison),
+            required=Required(least, unit, "at-least"),
             provided=Provided(provided, unit),
-            margin_percent=margin,
+            margin_percent=margin_at_least(provided, least),
         )
 
     def states(

@@ -132,11 +132,10 @@ def shared_circuit_share(case: Case) -> Finding:
     if not shares:
         return shared_circuit_share.not_applicable(NONE)
     share, number, circuit = min(shares, key=lambda item: item[0])
-    return shared_circuit_share.is_within(
+    return shared_circuit_share.reaches(
         share,
         float(LEAST_SIGNALLED_A),
         "A",
-        "at-least",
         f"{len(set(circuit.chargers))} chargers share {circuit.control_setting_a:g} A on circuit {number}: "
         f"{share:.2f} A each.",
         f"{AT}/{number}/control_setting_a",
