@@ -134,3 +134,26 @@ def test_every_day_of_a_year_has_its_night() -> None:
     found = nights("2025-01-01T00:00:00-07:00", 366, weekdays=EVERY_DAY)
     assert len(found) == 365
     assert sum(night["delivered_kwh"] for night in found.values()) == pytest.approx(365 * 13 * KW)
+
+
+def test_what_is_left_of_an_interval_counts_for_the_next_vehicle() -> None:
+    # The second begins at 10:15, with the interval after the one in which the first leaves, and goes at 10:20.
+    first = session(weekdays=["wed"], arrival="09:00", departure="10:05", energy_kwh=900)
+    second = session(weekdays=["wed"], arrival="10:06", departure="10:20", energy_kwh=900)
+    asked = study([0.0] * (96 * 2), chargers=[charger(sessions=[first, second])])
+    unmet = {each["session"]: each for each in studied(asked)["unmet_sessions"]}
+    assert unmet[1]["delivered_kwh"] == pytest.approx(5 / 60 * KW)
+
+
+def test_a_session_without_any_time_keeps_nobody_from_charging() -> None:
+    # On 9 March 2:00 is 3:00, when the first has to go; the second comes at 3:05.
+    first = session(weekdays=["sun"], arrival="02:00", departure="03:00", energy_kwh=900)
+    second = session(weekdays=["sun"], arrival="03:05", departure="04:00", energy_kwh=900)
+    asked = study(
+        [0.0] * (96 * 2),
+        house_load={"start": "2025-03-09T00:00:00-07:00"},
+        chargers=[charger(sessions=[first, second])],
+    )
+    unmet = {each["session"]: each for each in studied(asked)["unmet_sessions"]}
+    assert unmet[0]["delivered_kwh"] == 0
+    assert unmet[1]["delivered_kwh"] == pytest.approx(55 / 60 * KW)
