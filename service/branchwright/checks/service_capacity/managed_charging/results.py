@@ -1,5 +1,6 @@
 """The answer's tables: nights, sessions that were not met, chargers, the whole time, and the worst day."""
 
+from math import isnan
 from typing import Final
 
 import numpy as np
@@ -156,8 +157,22 @@ class Results:
         return WorstDay(
             date=self._date(worst),
             control_setting_a=self._given.setting_a,
-            intervals=[self._interval(int(each)) for each in self._intervals_of(worst)],
+            intervals=self._day_of(self._intervals_of(worst)),
         )
+
+    def _day_of(self, intervals: Whole) -> list[DayInterval]:
+        """Return some intervals, one after another."""
+        clock = self._simulation.clock
+        rows = zip(
+            [self._clock(second) for second in (clock.begin + intervals * self._given.interval_s).tolist()],
+            _known(self._given.house_a[intervals]),
+            self._available[intervals].tolist(),
+            self.charging_a[intervals].tolist(),
+            _known(self.total_a[intervals]),
+            self._course.vehicles[intervals].tolist(),
+            strict=True,
+        )
+        return [DayInterval(*row) for row in rows]
 
     def _intervals_of(self, night: int) -> Whole:
         """Return the intervals from the midnight before a night's arrivals to the next, or to its last departure."""
@@ -168,17 +183,6 @@ class Results:
         first = max(0, (midnight - clock.begin) // interval_s)
         last = min(self._given.readings - 1, (max(next_midnight, departs) - 1 - clock.begin) // interval_s)
         return np.arange(first, last + 1)
-
-    def _interval(self, each: int) -> DayInterval:
-        known = not np.isnan(self.total_a[each])
-        return DayInterval(
-            at=self._clock(self._simulation.clock.begin + each * self._given.interval_s),
-            house_a=_rounded(self._given.house_a[each]) if known else None,
-            available_a=float(self._available[each]),
-            charging_a=float(self.charging_a[each]),
-            total_a=_rounded(self.total_a[each]) if known else None,
-            vehicles=int(self._course.vehicles[each]),
-        )
 
     def _date(self, night: int) -> str:
         return self._simulation.clock.days.date(int(self._simulation.nights[night])).isoformat()
@@ -191,6 +195,11 @@ class Results:
 def _listed(values: Floats) -> list[float]:
     found: list[float] = values.round(DECIMALS).tolist()
     return found
+
+
+def _known(values: Floats) -> list[float | None]:
+    """Return values, None where one is not known."""
+    return [None if isnan(value) else value for value in _listed(values)]
 
 
 def _rounded(value: float | np.floating) -> float:

@@ -101,8 +101,11 @@ class Simulation:
     def least_possible(self, lowest: int, highest: int) -> int | None:
         """Return the smallest whole setting of a range at which the energy would do; None where it never does.
 
-        No smaller one meets every night, whatever the rule of sharing.
+        No smaller one meets every night, whatever the rule of sharing. With one vehicle nothing is ruled out: it is
+        simulated as fast.
         """
+        if self._one:
+            return lowest
         bound = NightlyBound(self.sessions, self.night_of, self.given.interval_h)
 
         def would_do(setting: int) -> bool:
