@@ -219,11 +219,8 @@ def points_between(draw: st.DrawFn, segments: int, *, marked: bool) -> list[Requ
     return found
 
 
-OF_CIRCUITS = tuple(READINGS)[:8]
-"""Readings that circuits consult; the others are of services, and no circuit asks for them."""
-
 chosen_readings = st.fixed_dictionaries(
-    {}, optional={name: st.sampled_from(READINGS[name]) for name in OF_CIRCUITS}
+    {}, optional={name: st.sampled_from(readings) for name, readings in READINGS.items()}
 )
 
 

@@ -92,6 +92,29 @@ def test_another_reading_that_allows_a_design_is_said_to() -> None:
     assert item["changes_verdict"]
 
 
+def test_sizes_that_serve_but_fail_are_not_what_another_reading_is_judged_on() -> None:
+    # By the nameplate of 40 A the breaker has 50 A, too much for the receptacle of 30 A; by the setting it has 15 A.
+    charger = {
+        "charging_current_a": 6,
+        "rated_current_a": 40,
+        "connection": {"kind": "receptacle", "configuration": "14-30"},
+    }
+    request = {
+        "edition": "nec-2017",
+        "supply": {"system": "split-phase-120-240"},
+        "charger": charger,
+        "conductors": {"material": "copper"},
+        "run": [{"wiring_method": "emt", "length": {"value": 1, "unit": "ft"}}],
+    }
+    answer = designed(request)
+    assert (answer["verdict"], answer["design"]) == ("fail", None)
+    other = designed(under(request, "setting-as-rating", "setting"))
+    assert (other["verdict"], other["design"] is None) == ("undetermined", False)
+    item = consulted(answer)["setting-as-rating"]
+    assert item["other_readings"] == [{"reading": "setting", "verdict": "undetermined"}]
+    assert item["changes_verdict"]
+
+
 @examples(80)
 @given(st.one_of(any_reviews(), usual_reviews()), st.sampled_from(sorted(READINGS)))
 def test_a_reading_that_was_not_consulted_changes_nothing(asked: Json, name: str) -> None:

@@ -9,8 +9,7 @@ from tests.checks.effort import examples
 from tests.jobs.comparisons import USUAL_CURRENTS_A, compared, comparisons, design_at
 
 RATED = "/charger/rated_current_a"
-OF_A_ROW = (RATED, "/charger/setting_access")
-"""Whether access to the setting matters depends on the current: only below the rated one."""
+ACCESS = "/charger/setting_access"
 ENERGY = {"power_kw", "kwh_per_hour", "kwh_per_night"}
 ACROSS_ROWS = {"changes", "mark"}
 
@@ -70,13 +69,15 @@ def holds_row_by_row(request: Json) -> None:
 
     for name in ("edition", "jurisdiction", "cautions"):
         assert all(design[name] == answer[name] for design in designs.values())
-    for design in designs.values():
+    for current, design in designs.items():
         assert answer["not_examined"][:-1] == design["not_examined"]
-        assert [item for item in answer["to_verify"] if item["pointer"] not in OF_A_ROW] == [
-            item for item in design["to_verify"] if item["pointer"] not in OF_A_ROW
+        # Access that is not stated matters below the rated current alone: the lowest row tells whether it does.
+        apart = (RATED,) if current == currents[0] else (RATED, ACCESS)
+        assert [item for item in answer["to_verify"] if item["pointer"] not in apart] == [
+            item for item in design["to_verify"] if item["pointer"] not in apart
         ]
-        assert [item["pointer"] for item in answer["to_verify"]] == [
-            item["pointer"] for item in design["to_verify"]
+        assert [item["pointer"] for item in answer["to_verify"] if item["pointer"] not in apart[1:]] == [
+            item["pointer"] for item in design["to_verify"] if item["pointer"] not in apart[1:]
         ]
 
     expected: dict[str, Json] = {}
@@ -95,6 +96,19 @@ def holds_row_by_row(request: Json) -> None:
         }
         for item in answer["interpretations"]
     } == expected
+
+
+def test_access_that_matters_at_the_lowest_current_alone_is_verified() -> None:
+    holds_row_by_row(
+        {
+            "edition": "nec-2023",
+            "supply": {"system": "split-phase-120-240"},
+            "charger": {"connection": {"kind": "hardwired"}, "rated_current_a": 8},
+            "conductors": {"material": "copper"},
+            "run": [{"wiring_method": "emt", "length": {"value": 1, "unit": "ft"}}],
+            "currents_a": [6, 8],
+        }
+    )
 
 
 @examples(40)

@@ -82,12 +82,12 @@ class JudgedDesign:
         return consulted_interpretations(self.circuit.given.book, self.verdict, self._verdict_under)
 
     def _verdict_under(self, name: str, reading: str) -> Verdict:
-        """Return the verdict under another reading; where no sizes served, of what it would design."""
+        """Return the verdict under another reading: of the same sizes, or without a design of what it would design."""
         circuit = self.circuit
-        if self.choice.served:
+        if self.verdict != "fail":
             return verdict_under(circuit, DESIGN_RULES, self.findings, name, reading)
         other = choose(circuit.facts, circuit.given.book.with_reading(name, reading))
-        return judged_design(circuit.facts, other).verdict if other.served else "fail"
+        return judged_design(circuit.facts, other).verdict
 
 
 def judged_design(facts: CircuitFacts, choice: Choice | None = None) -> JudgedDesign:
