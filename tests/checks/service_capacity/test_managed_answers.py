@@ -304,8 +304,6 @@ def test_the_curve_has_the_stated_setting_and_the_smallest() -> None:
 @pytest.mark.source(
     "BDEW standard load profile H0 of 2025 in the package demandlib: German, averaged; for shape only"
 )
-# The library asks newer releases of pandas for what they will drop: no matter of ours.
-@pytest.mark.filterwarnings("ignore::DeprecationWarning")
 def test_a_standard_profile_is_studied_like_any_other_load() -> None:
     profile = bdew.ElecSlp(2025).get_scaled_power_profiles({"h0": 12_000})["h0"]
     energy_wh = [round(float(power) * 250, 3) for power in profile]
