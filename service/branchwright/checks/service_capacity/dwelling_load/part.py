@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import fsum
 
+from branchwright.calculations.dwelling_load import demand_va
 from branchwright.checks.service_capacity.dwelling_load.answers import Group, LoadItem, LoadLine
 from branchwright.findings import Citation, StepInput
 from branchwright.questions.ledger import StepLedger
@@ -82,6 +83,13 @@ class Part:
         expression = f"round({' + '.join(inputs)}, 6)" if inputs else "0"
         value = round(fsum(float(item.value) for item in inputs.values()), 6)
         return self.ledger.work_out(self.prefix + step, quantity, expression, inputs, value, unit, citation)
+
+    def percent_of(
+        self, step: str, load: StepInput, percent: StepInput, citation: Citation | None
+    ) -> StepInput:
+        """Enter a percentage of a load as a step."""
+        inputs = {"load_va": load, "percent": percent}
+        return self.ledger.add(demand_va.step(self.prefix + step, inputs, citation))
 
     def greatest(
         self,

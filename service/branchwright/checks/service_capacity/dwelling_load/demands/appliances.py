@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from branchwright.calculations.dwelling_load import demand_va
 from branchwright.checks.service_capacity.dwelling_load.facts import Appliance
 from branchwright.checks.service_capacity.dwelling_load.household import Household, Placed
 from branchwright.checks.service_capacity.dwelling_load.part import Part
@@ -64,36 +63,8 @@ def appliance_demand(household: Household, part: Part) -> Part:
             appliance.pointer + "/rating_va",
             appliance.facts.rating_va,
         )
-    if found.shared:
-        connected = part.add_up(
-            "appliances-load",
-            "load of the appliances fastened in place",
-            {one.name: one.stated(one.facts.rating_va, "VA", "rating_va") for one in found.shared},
-            rule.citation,
-        )
-        demand = part.ledger.add(
-            demand_va.step(
-                part.prefix + "appliances",
-                {"load_va": connected, "percent": rule.values["percent"]},
-                rule.citation,
-            )
-        )
-        part.line(
-            "appliances",
-            f"{len(found.shared)} appliances fastened in place",
-            float(connected.value),
-            ("appliances", demand),
-            rule.citation,
-        )
-    for one in found.full:
-        part.line(
-            "appliances",
-            one.facts.name or "appliance",
-            one.facts.rating_va,
-            (one.name, one.stated(one.facts.rating_va, "VA", "rating_va")),
-            rule.citation,
-            one.pointer + "/rating_va",
-        )
+    title = f"{len(found.shared)} appliances fastened in place"
+    enter_lines(part, found, rule, title, "load of the appliances fastened in place")
     for one in found.uncounted:
         part.omitted(
             "appliances",
@@ -103,3 +74,25 @@ def appliance_demand(household: Household, part: Part) -> Part:
             one.pointer + "/rating_va",
         )
     return part
+
+
+def enter_lines(part: Part, found: Shares, rule: Provision, title: str, quantity: str) -> None:
+    """Enter one line for the appliances that count at a share, and one for each that counts in full."""
+    if found.shared:
+        connected = part.add_up(
+            "appliances-load",
+            quantity,
+            {one.name: one.stated(one.facts.rating_va, "VA", "rating_va") for one in found.shared},
+            rule.citation,
+        )
+        demand = part.percent_of("appliances", connected, rule.values["percent"], rule.citation)
+        part.line("appliances", title, float(connected.value), ("appliances", demand), rule.citation)
+    for one in found.full:
+        part.line(
+            "appliances",
+            one.facts.name or "appliance",
+            one.facts.rating_va,
+            (one.name, one.stated(one.facts.rating_va, "VA", "rating_va")),
+            rule.citation,
+            one.pointer + "/rating_va",
+        )

@@ -6,7 +6,6 @@ from math import fsum
 from branchwright.calculations.dwelling_load import (
     cooking_demand_va,
     cooking_increase_percent,
-    demand_va,
     growing_cooking_demand_va,
     increased_demand_va,
 )
@@ -232,15 +231,8 @@ class _Table:
             {unit.name: unit.stated(unit.facts.rating_w, "W", "rating_w") for unit in among.units},
             self.rule.citation,
         )
-        demand = part.ledger.add(
-            demand_va.step(
-                part.prefix + step,
-                {
-                    "load_va": connected,
-                    "percent": row.column_a_percent if name == "a" else row.column_b_percent,
-                },
-                self.citation,
-            )
+        demand = part.percent_of(
+            step, connected, row.column_a_percent if name == "a" else row.column_b_percent, self.citation
         )
         demand = whole_demand(part, step, among, demand, self.citation)
         return _Column(f"cooking appliances by column {name.upper()}", units, step.replace("-", "_"), demand)

@@ -2,7 +2,7 @@
 
 from math import fsum
 
-from branchwright.calculations.dwelling_load import demand_va, dryers_percent
+from branchwright.calculations.dwelling_load import dryers_percent
 from branchwright.checks.service_capacity.dwelling_load.demands.three_phases import counted, whole_demand
 from branchwright.checks.service_capacity.dwelling_load.household import Household
 from branchwright.checks.service_capacity.dwelling_load.part import Part
@@ -53,9 +53,7 @@ def dryer_demand(household: Household, part: Part) -> Part:
                 citation,
             )
         )
-    demand = part.ledger.add(
-        demand_va.step(part.prefix + "dryers", {"load_va": load, "percent": percent}, citation)
-    )
+    demand = part.percent_of("dryers", load, percent, citation)
     part.line(
         "dryers",
         "clothes dryers" if len(household.dryers) > 1 else "clothes dryer",

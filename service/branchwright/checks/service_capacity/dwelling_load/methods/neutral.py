@@ -2,9 +2,14 @@
 
 from dataclasses import dataclass
 
-from branchwright.calculations.dwelling_load import demand_va, reduced_neutral_current_a
+from branchwright.calculations.dwelling_load import reduced_neutral_current_a
 from branchwright.checks.service_capacity.dwelling_load.demands import Demands
-from branchwright.checks.service_capacity.dwelling_load.demands.appliances import Appliances, shares
+from branchwright.checks.service_capacity.dwelling_load.demands.appliances import (
+    Appliances,
+    Shares,
+    enter_lines,
+    shares,
+)
 from branchwright.checks.service_capacity.dwelling_load.methods.current import current_of
 from branchwright.checks.service_capacity.dwelling_load.part import EDITION, Part
 from branchwright.codebook import ProvisionLacking
@@ -84,13 +89,7 @@ def _cooking_and_dryers(demands: Demands, part: Part) -> None:
             continue
         demand = load
         if _reduces(demands):
-            demand = part.ledger.add(
-                demand_va.step(
-                    part.prefix + group,
-                    {"load_va": load, "percent": rule.values[percent]},
-                    rule.citation,
-                )
-            )
+            demand = part.percent_of(group, load, rule.values[percent], rule.citation)
         part.line(
             "cooking" if group == "cooking" else "dryers",
             titles[group],
@@ -112,39 +111,14 @@ def _appliances(demands: Demands, part: Part) -> None:
     edition = household.edition
     rule = edition.provision("appliance-demand")
     found = shares(household)
-    shared = [one for one in found.shared if household.uses_neutral(one)]
-    full = [one for one in found.full if household.uses_neutral(one)]
-    if shared:
-        connected = part.add_up(
-            "appliances-load",
-            "load of the appliances fastened in place that the neutral carries",
-            {one.name: one.stated(one.facts.rating_va, "VA", "rating_va") for one in shared},
-            rule.citation,
-        )
-        demand = part.ledger.add(
-            demand_va.step(
-                part.prefix + "appliances",
-                {"load_va": connected, "percent": rule.values["percent"]},
-                rule.citation,
-            )
-        )
-        part.line(
-            "appliances",
-            "appliances fastened in place that the neutral carries",
-            float(connected.value),
-            ("appliances", demand),
-            rule.citation,
-        )
-    for one in full:
-        part.line(
-            "appliances",
-            one.facts.name or "appliance",
-            one.facts.rating_va,
-            (one.name, one.stated(one.facts.rating_va, "VA", "rating_va")),
-            rule.citation,
-            one.pointer + "/rating_va",
-        )
-    _largest_motor(demands, part, [*shared, *full])
+    carried = Shares(
+        [one for one in found.shared if household.uses_neutral(one)],
+        [one for one in found.full if household.uses_neutral(one)],
+        [],
+    )
+    title = "appliances fastened in place that the neutral carries"
+    enter_lines(part, carried, rule, title, f"load of the {title}")
+    _largest_motor(demands, part, [*carried.shared, *carried.full])
 
 
 def _largest_motor(demands: Demands, part: Part, appliances: Appliances) -> None:
@@ -154,13 +128,7 @@ def _largest_motor(demands: Demands, part: Part, appliances: Appliances) -> None
         return
     rule = household.edition.provision("largest-motor")
     greatest = part.greatest("largest-motor", "largest motor that the neutral carries", motors, rule.citation)
-    added = part.ledger.add(
-        demand_va.step(
-            part.prefix + "largest-motor-addition",
-            {"load_va": greatest, "percent": rule.values["added_percent"]},
-            rule.citation,
-        )
-    )
+    added = part.percent_of("largest-motor-addition", greatest, rule.values["added_percent"], rule.citation)
     part.line(
         "largest-motor",
         f"{rule.number('added_percent'):g} percent of the largest motor",

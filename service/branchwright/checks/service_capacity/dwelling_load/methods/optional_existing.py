@@ -1,6 +1,5 @@
 """The optional method for an existing dwelling that takes on load."""
 
-from branchwright.calculations.dwelling_load import demand_va
 from branchwright.checks.service_capacity.dwelling_load.demands import Demands
 from branchwright.checks.service_capacity.dwelling_load.demands.seasons import (
     cooling_items,
@@ -92,20 +91,8 @@ def _heating_or_cooling(demands: Demands, part: Part) -> None:
     inputs.update(pumps_heating(household))
     heating = part.add_up("heating", "load while heating", inputs, rule.citation)
     cooling = part.add_up("cooling", "load while cooling", cooling_loads(household), rule.citation)
-    heat = part.ledger.add(
-        demand_va.step(
-            part.prefix + "heating-demand",
-            {"load_va": heating, "percent": rule.values["new_heating_percent"]},
-            rule.citation,
-        )
-    )
-    cool = part.ledger.add(
-        demand_va.step(
-            part.prefix + "cooling-demand",
-            {"load_va": cooling, "percent": rule.values["new_cooling_percent"]},
-            rule.citation,
-        )
-    )
+    heat = part.percent_of("heating-demand", heating, rule.values["new_heating_percent"], rule.citation)
+    cool = part.percent_of("cooling-demand", cooling, rule.values["new_cooling_percent"], rule.citation)
     part.greatest(
         "heating-or-cooling",
         "larger of heating and cooling",

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from branchwright.calculations.dwelling_load import demand_va
 from branchwright.checks.service_capacity.dwelling_load.demands import Demands
 from branchwright.checks.service_capacity.dwelling_load.demands.seasons import (
     compressor,
@@ -57,13 +56,7 @@ def _heating_or_cooling(demands: Demands, part: Part) -> None:
     running = {kind.name: kind.demand for kind in kinds if kind.demand is not None}
     heat = part.add_up("heating", "load while heating, at its percentages", running, rule.citation)
     cooling = part.add_up("cooling", "load while cooling", cooling_loads(household), rule.citation)
-    cool = part.ledger.add(
-        demand_va.step(
-            part.prefix + "cooling-demand",
-            {"load_va": cooling, "percent": rule.values["cooling_percent"]},
-            rule.citation,
-        )
-    )
+    cool = part.percent_of("cooling-demand", cooling, rule.values["cooling_percent"], rule.citation)
     part.greatest(
         "heating-or-cooling",
         "larger of heating and cooling",
@@ -106,13 +99,7 @@ def _space_heating(demands: Demands, part: Part) -> list[_Kind]:
                 {item.name: item.stated(item.facts.rating_w, "W", "rating_w") for item in units},
                 rule.citation,
             )
-            demand = part.ledger.add(
-                demand_va.step(
-                    f"{part.prefix}{kind}-heating-demand",
-                    {"load_va": load, "percent": percent},
-                    rule.citation,
-                )
-            )
+            demand = part.percent_of(f"{kind}-heating-demand", load, percent, rule.citation)
             found.append(_Kind(kind.replace("-", "_"), TITLES[kind], float(load.value), demand))
     return found
 
@@ -124,28 +111,20 @@ def _heat_pumps(demands: Demands, part: Part) -> list[_Kind]:
     found: list[_Kind] = []
     for pump in household.heat_pumps:
         title = pump.facts.name or "heat pump"
-        step = part.prefix + pump.name.replace("_", "-")
-        compressor_demand = part.ledger.add(
-            demand_va.step(
-                step + "-compressor-demand",
-                {"load_va": compressor(pump), "percent": rule.values["heat_pump_percent"]},
-                rule.citation,
-            )
+        step = pump.name.replace("_", "-")
+        compressor_demand = part.percent_of(
+            step + "-compressor-demand", compressor(pump), rule.values["heat_pump_percent"], rule.citation
         )
         running = _Kind(pump.name, f"{title}, compressor", pump.facts.compressor_va, compressor_demand)
         found.append(running)
         supplemental_w = pump.facts.supplemental_heat_w
         if supplemental_w is None:
             continue
-        supplemental_demand = part.ledger.add(
-            demand_va.step(
-                step + "-supplemental-demand",
-                {
-                    "load_va": pump.stated(supplemental_w, "W", "supplemental_heat_w"),
-                    "percent": rule.values["supplemental_percent"],
-                },
-                rule.citation,
-            )
+        supplemental_demand = part.percent_of(
+            step + "-supplemental-demand",
+            pump.stated(supplemental_w, "W", "supplemental_heat_w"),
+            rule.values["supplemental_percent"],
+            rule.citation,
         )
         supplemental = _Kind(
             pump.name + "_supplemental",

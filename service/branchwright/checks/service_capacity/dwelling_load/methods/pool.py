@@ -1,6 +1,6 @@
 """A pool of loads, of which the first part counts in full and the rest at a percentage."""
 
-from branchwright.calculations.dwelling_load import demand_va, first_part_va, rest_va
+from branchwright.calculations.dwelling_load import first_part_va, rest_va
 from branchwright.checks.service_capacity.dwelling_load.demands import Demands
 from branchwright.checks.service_capacity.dwelling_load.demands.chargers import charger_loads
 from branchwright.checks.service_capacity.dwelling_load.demands.cooking import KINDS
@@ -91,11 +91,5 @@ def _enter_parts(part: Part, loads: Inputs, rule: Provision) -> None:
     remainder = part.ledger.add(
         rest_va.step(part.prefix + "pool-rest", {"load_va": total, "above_va": first}, rule.citation)
     )
-    demand = part.ledger.add(
-        demand_va.step(
-            part.prefix + "pool-rest-demand",
-            {"load_va": remainder, "percent": rule.values["rest_percent"]},
-            rule.citation,
-        )
-    )
+    demand = part.percent_of("pool-rest-demand", remainder, rule.values["rest_percent"], rule.citation)
     part.line("pool", "remainder of the loads", float(remainder.value), ("pool_rest", demand), rule.citation)

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from branchwright.calculations.dwelling_load import demand_va
 from branchwright.checks.service_capacity.dwelling_load.answers import Group
 from branchwright.checks.service_capacity.dwelling_load.demands import Demands
 from branchwright.checks.service_capacity.dwelling_load.demands.seasons import (
@@ -139,12 +138,8 @@ def _heating(demands: Demands, part: Part) -> StepInput:
             {item.name: item.stated(item.facts.rating_w, "W", "rating_w") for item in household.heating},
             rule.citation,
         )
-        inputs["space_heating"] = part.ledger.add(
-            demand_va.step(
-                part.prefix + "space-heating-demand",
-                {"load_va": connected, "percent": rule.values["percent"]},
-                rule.citation,
-            )
+        inputs["space_heating"] = part.percent_of(
+            "space-heating-demand", connected, rule.values["percent"], rule.citation
         )
     return part.add_up("heating", "load while heating", inputs, rule.citation)
 
@@ -159,13 +154,7 @@ def _largest_motor(
     step = "largest-motor" if group is None else f"{group}-largest-motor"
     quantity = "largest motor" if group is None else f"largest motor while {group}"
     greatest = part.greatest(step, quantity, motors, rule.citation)
-    added = part.ledger.add(
-        demand_va.step(
-            f"{part.prefix}{step}-addition",
-            {"load_va": greatest, "percent": rule.values["added_percent"]},
-            rule.citation,
-        )
-    )
+    added = part.percent_of(f"{step}-addition", greatest, rule.values["added_percent"], rule.citation)
     return _Motor(next(item for item in motors.values() if item.value == greatest.value), added)
 
 
