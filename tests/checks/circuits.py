@@ -10,7 +10,7 @@ from branchwright.checks.circuits import CircuitDesignRequest, CircuitReviewRequ
 Json = dict[str, Any]
 
 
-def _body(request: Json) -> str:
+def body_of(request: Json) -> str:
     """Write a request as JSON; where a property test fails, it is shown with the failure."""
     body = json.dumps(request)
     if currently_in_test_context():
@@ -20,13 +20,13 @@ def _body(request: Json) -> str:
 
 def designed(request: Json) -> Json:
     """Return the answer to a design request; the request is parsed from JSON as the service does it."""
-    answer = design(CircuitDesignRequest.model_validate_json(_body(request)))
+    answer = design(CircuitDesignRequest.model_validate_json(body_of(request)))
     return dict(json.loads(answer.model_dump_json(by_alias=True)))
 
 
 def reviewed(request: Json) -> Json:
     """Return the answer to a review request."""
-    answer = review(CircuitReviewRequest.model_validate_json(_body(request)))
+    answer = review(CircuitReviewRequest.model_validate_json(body_of(request)))
     return dict(json.loads(answer.model_dump_json(by_alias=True)))
 
 

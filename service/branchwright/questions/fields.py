@@ -6,7 +6,7 @@ same documents.
 
 from typing import Annotated, Any, Literal, TypeAlias
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticKnownError
 
 Edition: TypeAlias = Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
@@ -29,6 +29,17 @@ Number: TypeAlias = Annotated[float, Field(strict=True, allow_inf_nan=False)]
 Yes: TypeAlias = Annotated[bool, Field(strict=True)]
 CurrentA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_CURRENT_A)]
 RatingA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_RATING_A)]
+System: TypeAlias = Literal["split-phase-120-240", "wye-208y-120"]
+Access: TypeAlias = Literal["restricted", "unrestricted"]
+SupplySystem: TypeAlias = Annotated[
+    System,
+    Field(description="240 V between the lines of a split-phase system, or 208 V between two of a wye."),
+]
+ServicePhases: TypeAlias = Annotated[
+    Literal[1, 3] | None,
+    BeforeValidator(whole),
+    Field(description="Phases of the service; 3 on a wye system only. Not stated: 1."),
+]
 Jurisdiction: TypeAlias = Annotated[
     Annotated[str, Field(strict=True, min_length=1, max_length=200)] | None,
     Field(description="Place, for the record; local amendments are not applied."),

@@ -78,7 +78,7 @@ class RuleOf:
         required: float,
         unit: str,
         message: str,
-        citation: Citation,
+        citation: Citation | None,
         pointer: str | None,
         segment: int | None = None,
     ) -> Finding:
@@ -104,7 +104,7 @@ class RuleOf:
         limit: float,
         unit: str,
         message: str,
-        citation: Citation,
+        citation: Citation | None,
         pointer: str | None,
         segment: int | None = None,
     ) -> Finding:
@@ -129,7 +129,7 @@ class RuleOf:
         provided: Value,
         permitted: list[str],
         message: str,
-        citation: Citation,
+        citation: Citation | None,
         pointer: str | None,
         *,
         holds: bool,

@@ -3,10 +3,10 @@
 import copy
 from typing import Any
 
+from tests.checks.circuits import Json
 from tests.checks.replay import replay
+from tests.checks.service_capacity.dwellings import D1A
 from tests.checks.service_capacity.services import capacity_reviewed
-
-Json = dict[str, Any]
 
 SPLIT_PHASE: Json = {"rating_a": 100, "system": "split-phase-120-240"}
 YEAR: Json = {
@@ -28,13 +28,7 @@ MANAGEMENT: Json = {
     "link_loss_tested": True,
     "access": "restricted",
 }
-HOUSE: Json = {
-    "floor_area_ft2": 1500,
-    "small_appliance_circuits": 2,
-    "laundry_circuits": 1,
-    "ranges": [{"kind": "range", "rating_w": 12000}],
-    "dryers": [{"rating_w": 5500}],
-}
+HOUSE: Json = D1A
 """Annex D, example D1(a): 18 600 VA by the standard method at 3 VA per square foot, 77.5 A at 240 V."""
 
 

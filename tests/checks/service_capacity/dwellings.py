@@ -3,12 +3,10 @@
 import json
 from typing import Any
 
-from hypothesis import currently_in_test_context, note
+from tests.checks.circuits import Json, body_of
 from tests.checks.replay import replay
 
 from branchwright.checks.service_capacity.dwelling_load import LoadCalculationRequest, calculate_load
-
-Json = dict[str, Any]
 
 EDITIONS = ("nec-2017", "nec-2020", "nec-2023", "nec-2026")
 THREE_VA = ("nec-2017", "nec-2020", "nec-2023")
@@ -19,10 +17,7 @@ SPLIT_PHASE: Json = {"system": "split-phase-120-240"}
 
 def calculated(request: Json) -> Json:
     """Return the answer to a request, every step of it replayed."""
-    body = json.dumps(request)
-    if currently_in_test_context():
-        note(body)
-    answer = calculate_load(LoadCalculationRequest.model_validate_json(body))
+    answer = calculate_load(LoadCalculationRequest.model_validate_json(body_of(request)))
     found: Json = json.loads(answer.model_dump_json(by_alias=True))
     replay(found, request)
     return found

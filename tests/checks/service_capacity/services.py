@@ -1,26 +1,15 @@
 """Asks for a capacity review as a caller does, and reads the lines of load calculations."""
 
 import json
-from typing import Any
 
-from hypothesis import currently_in_test_context, note
+from tests.checks.circuits import Json, body_of
 
 from branchwright.checks.service_capacity.capacity_review import CapacityReviewRequest, review_capacity
-
-Json = dict[str, Any]
-
-
-def _body(request: Json) -> str:
-    """Write a request as JSON; where a property test fails, it is shown with the failure."""
-    body = json.dumps(request)
-    if currently_in_test_context():
-        note(body)
-    return body
 
 
 def capacity_reviewed(request: Json) -> Json:
     """Return the answer to a request for a capacity review."""
-    answer = review_capacity(CapacityReviewRequest.model_validate_json(_body(request)))
+    answer = review_capacity(CapacityReviewRequest.model_validate_json(body_of(request)))
     return dict(json.loads(answer.model_dump_json(by_alias=True)))
 
 

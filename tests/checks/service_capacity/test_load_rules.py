@@ -13,6 +13,7 @@ from branchwright.checks.service_capacity.dwelling_load import rules as dwelling
 from branchwright.checks.service_capacity.interval_data import rules as interval_data
 from branchwright.checks.service_capacity.managed_charging import rules as managed_charging
 from branchwright.codebook import at
+from branchwright.questions.fields import System
 
 
 def test_names_are_unique_over_the_service() -> None:
@@ -45,7 +46,7 @@ def test_every_answer_has_one_finding_of_each_rule() -> None:
 
 @pytest.mark.parametrize("edition", EDITIONS)
 def test_the_supply_systems_are_those_of_the_codebook(edition: str) -> None:
-    assert set(get_args(facts.System)) == set(column("nominal_voltages", "system", edition))
+    assert set(get_args(System)) == set(column("nominal_voltages", "system", edition))
 
 
 @pytest.mark.parametrize("edition", EDITIONS)

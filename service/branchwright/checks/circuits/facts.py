@@ -9,7 +9,18 @@ from branchwright.quantities.conductor_sizes import ConductorSize
 from branchwright.quantities.lengths import LengthUnit, feet
 from branchwright.quantities.torques import TorqueUnit
 from branchwright.quantities.trade_sizes import TradeSize
-from branchwright.questions.fields import CurrentA, Edition, Facts, Jurisdiction, Number, RatingA, Yes, whole
+from branchwright.questions.fields import (
+    Access,
+    CurrentA,
+    Edition,
+    Facts,
+    Jurisdiction,
+    Number,
+    RatingA,
+    SupplySystem,
+    Yes,
+    whole,
+)
 from branchwright.questions.readings import Readings
 
 Insulation: TypeAlias = Literal["THWN-2", "XHHW-2", "THW", "THW-2", "RHW-2", "THHN", "THWN"]
@@ -74,10 +85,7 @@ class Premises(Facts):
 class Supply(Facts):
     """The system that the circuit is taken from."""
 
-    system: Annotated[
-        Literal["split-phase-120-240", "wye-208y-120"],
-        Field(description="240 V between the lines of a split-phase system, or 208 V between two of a wye."),
-    ]
+    system: SupplySystem
     phases: Annotated[
         Literal[1, 3] | None,
         BeforeValidator(whole),
@@ -123,7 +131,7 @@ class ChargerFacts(Facts):
         Field(description="Current on its nameplate, A. Not stated: the charging current is taken for it."),
     ] = None
     setting_access: Annotated[
-        Literal["restricted", "unrestricted"] | None,
+        Access | None,
         Field(
             description="Whether the current setting is reachable only by a tool, key, seal or password. "
             "Not stated: unknown."

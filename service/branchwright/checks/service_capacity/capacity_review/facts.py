@@ -8,19 +8,20 @@ from branchwright.checks.service_capacity.dwelling_load import Dwelling, Method
 from branchwright.codebook.editions import Material
 from branchwright.quantities.conductor_sizes import ConductorSize
 from branchwright.questions.fields import (
+    Access,
     CurrentA,
     Edition,
     Facts,
     Jurisdiction,
     Number,
     RatingA,
+    ServicePhases,
+    SupplySystem,
     Yes,
     whole,
 )
 from branchwright.questions.readings import Readings
 
-System: TypeAlias = Literal["split-phase-120-240", "wye-208y-120"]
-Access: TypeAlias = Literal["restricted", "unrestricted"]
 MonitorPosition: TypeAlias = Literal["supply-side-of-generation", "load-side-of-generation"]
 
 GREATEST_CHARGERS = 200
@@ -77,15 +78,8 @@ class ReviewedService(Facts):
     """The service and its panel."""
 
     rating_a: Annotated[RatingA, Field(description="Rating of the service, A.")]
-    system: Annotated[
-        System,
-        Field(description="240 V between the lines of a split-phase system, or 208 V between two of a wye."),
-    ]
-    phases: Annotated[
-        Literal[1, 3] | None,
-        BeforeValidator(whole),
-        Field(description="Phases of the service; 3 on a wye system only. Not stated: 1."),
-    ] = None
+    system: SupplySystem
+    phases: ServicePhases = None
     main_breaker_a: Annotated[
         RatingA | None, Field(description="Rating of the main breaker, A. Not stated: not judged.")
     ] = None

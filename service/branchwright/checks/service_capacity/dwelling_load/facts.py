@@ -5,19 +5,20 @@ from typing import Annotated, Literal, TypeAlias
 from pydantic import BeforeValidator, Field
 
 from branchwright.questions.fields import (
+    Access,
     CurrentA,
     Edition,
     Facts,
     Jurisdiction,
     Number,
     RatingA,
+    ServicePhases,
+    SupplySystem,
     Yes,
     whole,
 )
 from branchwright.questions.readings import Readings
 
-System: TypeAlias = Literal["split-phase-120-240", "wye-208y-120"]
-Access: TypeAlias = Literal["restricted", "unrestricted"]
 Connection: TypeAlias = Literal["hardwired", "receptacle"]
 Occupancy: TypeAlias = Literal["one-family", "two-family", "multifamily", "other"]
 Cooking: TypeAlias = Literal["range", "wall-oven", "counter-cooking-unit"]
@@ -231,15 +232,8 @@ class DwellingService(Facts):
     rating_a: Annotated[
         RatingA | None, Field(description="Rating of the service, A. Not stated: not judged.")
     ] = None
-    system: Annotated[
-        System,
-        Field(description="240 V between the lines of a split-phase system, or 208 V between two of a wye."),
-    ]
-    phases: Annotated[
-        Literal[1, 3] | None,
-        BeforeValidator(whole),
-        Field(description="Phases of the service; 3 on a wye system only. Not stated: 1."),
-    ] = None
+    system: SupplySystem
+    phases: ServicePhases = None
     conductor_ampacity_a: Annotated[
         RatingA | None,
         Field(

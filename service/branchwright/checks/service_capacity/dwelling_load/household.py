@@ -11,12 +11,12 @@ from branchwright.checks.service_capacity.dwelling_load.facts import (
     Item,
     LoadManagement,
     SpaceHeating,
-    System,
 )
 from branchwright.checks.service_capacity.dwelling_load.facts import Heating as HeatingKind
 from branchwright.codebook import Book, EditionBook
 from branchwright.findings import Sourced, StepInput
 from branchwright.questions.current_setting import setting_counts
+from branchwright.questions.fields import System
 from branchwright.questions.ledger import stated
 
 Assumption: TypeAlias = Literal["reported", "worst", "best"]

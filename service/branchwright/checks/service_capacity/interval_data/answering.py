@@ -17,11 +17,12 @@ from branchwright.checks.service_capacity.interval_data.remarks import not_exami
 from branchwright.checks.service_capacity.interval_data.rules import RULES
 from branchwright.checks.service_capacity.interval_data.rules.values import interval_data_magnitude
 from branchwright.checks.service_capacity.interval_data.stated import Stated
-from branchwright.checks.service_capacity.interval_data.zones import iso, nearest_zone, zone_named
+from branchwright.checks.service_capacity.interval_data.zones import iso
 from branchwright.codebook import Book
 from branchwright.findings import Finding, Verdict, verdict_of
 from branchwright.questions.interpretations import consulted_interpretations
 from branchwright.questions.ledger import StepLedger
+from branchwright.questions.local_time import nearest_zone, zone_named
 from branchwright.questions.remarks import provenance_of
 
 Collect = Callable[[tzinfo | None, Faults], Collected | None]

@@ -26,8 +26,8 @@ from branchwright.checks.service_capacity.interval_data.text_values import (
     parse_number,
 )
 from branchwright.checks.service_capacity.interval_data.time_stamps import NoStamp, parse_date, parse_time
-from branchwright.checks.service_capacity.interval_data.zones import DAY
 from branchwright.questions.answers import ToVerify
+from branchwright.questions.local_time import DAY_S
 
 
 def collect_csv(
@@ -142,7 +142,7 @@ def _end(text: str, day: int, start: int, offset: int, order: str, layout: Layou
         shift = 0 if NO_OFFSET in (offset, moment.offset) else offset - moment.offset
         return ended + moment.second + shift
     end = day + parse_time(text).second
-    return end if end > start else end + DAY
+    return end if end > start else end + DAY_S
 
 
 def _day_rows(

@@ -15,7 +15,8 @@ from branchwright.checks.service_capacity.interval_data.answers import (
 from branchwright.checks.service_capacity.interval_data.collected import DOUBTFUL, NOT_MEASURED
 from branchwright.checks.service_capacity.interval_data.faults import Faults
 from branchwright.checks.service_capacity.interval_data.normalising import Counts, Grid
-from branchwright.checks.service_capacity.interval_data.zones import DAY, iso, offsets_at, uneven_days
+from branchwright.checks.service_capacity.interval_data.zones import iso, offsets_at, uneven_days
+from branchwright.questions.local_time import DAY_S
 
 MOST_GAPS = 100
 
@@ -104,7 +105,7 @@ def report(grid: Grid, counts: Counts, zone: tzinfo, faults: Faults, *, by_zone:
     found.months = _months(energies, there, local)
     if by_zone:
         for day, hours in uneven_days(int(instants[0]), int(instants[-1]), zone):
-            (found.short_days if hours < DAY / 3600 else found.long_days).append(
+            (found.short_days if hours < DAY_S / 3600 else found.long_days).append(
                 UnevenDay(day.isoformat(), hours)
             )
     return found
@@ -125,7 +126,7 @@ def _enter_gaps(found: DataQuality, grid: Grid, there: npt.NDArray[np.bool_], zo
 
 
 def _clipped(there: npt.NDArray[np.bool_], zeros: npt.NDArray[np.bool_], local: npt.NDArray[np.int64]) -> int:
-    hours = local % DAY // 3600
+    hours = local % DAY_S // 3600
     by_day = (hours >= DAYLIGHT[0]) & (hours < DAYLIGHT[1])
     by_night = (hours >= NIGHT[0]) | (hours < NIGHT[1])
     day_zeros = int(np.count_nonzero(zeros & by_day))

@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, ConfigDict, Field
 from pydantic_core import PydanticKnownError
 from typing_extensions import TypedDict
 
-from branchwright.questions.fields import Edition, Facts, Jurisdiction, Number, Yes, whole
+from branchwright.questions.fields import Edition, Facts, Jurisdiction, Number, System, Yes, whole
 from branchwright.questions.readings import Readings
 
 MOST_READINGS = 210_240
@@ -19,7 +19,6 @@ MOST_READINGS = 210_240
 MOST_BYTES = 32 * 1024 * 1024
 GREATEST_VALUE = 1e12
 
-System: TypeAlias = Literal["split-phase-120-240", "wye-208y-120"]
 LegAssumption: TypeAlias = Literal["balanced", "all-on-one-leg"]
 StampsAt: TypeAlias = Literal["start", "end"]
 Unit: TypeAlias = Literal["energy-wh", "energy-kwh", "power-w", "power-kw", "register-wh", "register-kwh"]

@@ -5,8 +5,9 @@ from datetime import tzinfo
 import numpy as np
 
 from branchwright.checks.service_capacity.interval_data.collected import NO_OFFSET, Collected
-from branchwright.checks.service_capacity.interval_data.zones import DAY, Seconds, wall_offset
+from branchwright.checks.service_capacity.interval_data.zones import Seconds, wall_offset
 from branchwright.questions.answers import ToVerify
+from branchwright.questions.local_time import DAY_S
 
 INCLUSIVE_S = (60, 1)
 """Exports that print the last minute or second of an interval for its end are short by that."""
@@ -37,9 +38,9 @@ def lengths_of(collected: Collected, ends: Seconds, zone: tzinfo | None) -> Seco
     for index in np.flatnonzero(lengths != usual):
         start, end = int(collected.walls[index]), int(ends[index])
         # A time of day before the start was taken for the next day's, though the clock may have been set back.
-        nearby = end - DAY if end - start > DAY // 2 else end
-        if collected.offsets[index] == NO_OFFSET and wall_offset(start - DAY // 24, zone) != wall_offset(
-            nearby + DAY // 24, zone
+        nearby = end - DAY_S if end - start > DAY_S // 2 else end
+        if collected.offsets[index] == NO_OFFSET and wall_offset(start - DAY_S // 24, zone) != wall_offset(
+            nearby + DAY_S // 24, zone
         ):
             lengths[index] = 0
     return lengths

@@ -11,7 +11,8 @@ from branchwright.checks.service_capacity.interval_data.collected import Collect
 from branchwright.checks.service_capacity.interval_data.facts import LONGEST_INTERVAL_MINUTES, MOST_READINGS
 from branchwright.checks.service_capacity.interval_data.faults import Faults
 from branchwright.checks.service_capacity.interval_data.placing import Placement
-from branchwright.checks.service_capacity.interval_data.zones import EPOCH, Seconds
+from branchwright.checks.service_capacity.interval_data.zones import Seconds
+from branchwright.questions.local_time import EPOCH
 
 RISING_READINGS = 24
 RISING_SHARE = 0.3

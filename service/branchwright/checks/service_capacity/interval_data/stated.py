@@ -8,10 +8,9 @@ from branchwright.checks.service_capacity.interval_data.facts import (
     Instructions,
     IntervalDataRequest,
     LegAssumption,
-    System,
 )
 from branchwright.codebook import Book, at
-from branchwright.questions.fields import Edition
+from branchwright.questions.fields import Edition, System
 
 
 @dataclass(slots=True, frozen=True)

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from branchwright.checks.service_capacity.interval_data.collected import NO_OFFSET
-from branchwright.checks.service_capacity.interval_data.zones import DAY, EARLIEST_S, LATEST_S, WALL_EPOCH
+from branchwright.checks.service_capacity.interval_data.zones import EARLIEST_S, LATEST_S, WALL_EPOCH
+from branchwright.questions.local_time import DAY_S
 
 _YEAR_FIRST = re.compile(r"([0-9]{4})([-/.])([0-9]{1,2})\2([0-9]{1,2})")
 _YEAR_LAST = re.compile(r"([0-9]{1,2})([-/.])([0-9]{1,2})\2([0-9]{4}|[0-9]{2})")
@@ -44,7 +45,7 @@ def iso_stamp(text: str) -> tuple[int, int]:
         raise NoStamp("it is not on a whole second.")
     offset = moment.utcoffset()
     wall = moment.replace(tzinfo=None) - WALL_EPOCH
-    return _within(wall.days * DAY + wall.seconds), NO_OFFSET if offset is None else int(
+    return _within(wall.days * DAY_S + wall.seconds), NO_OFFSET if offset is None else int(
         offset.total_seconds()
     )
 
@@ -81,7 +82,7 @@ def parse_date(text: str, date_order: str) -> tuple[int, str]:
         days = date(year, month, day).toordinal() - date(1970, 1, 1).toordinal()
     except ValueError:
         raise NoStamp("there is no such day.") from None
-    return _within(days * DAY), stripped[found.end() :].lstrip(" T,")
+    return _within(days * DAY_S), stripped[found.end() :].lstrip(" T,")
 
 
 def parse_time(text: str) -> ParsedTime:
@@ -100,7 +101,7 @@ def parse_time(text: str) -> ParsedTime:
         if not 1 <= hour <= 12:
             raise NoStamp("there is no such time.")
         hour = hour % 12 + (12 if half in "Pp" else 0)
-    if minute > 59 or second > 59 or hour * 3600 + minute * 60 + second > DAY:
+    if minute > 59 or second > 59 or hour * 3600 + minute * 60 + second > DAY_S:
         raise NoStamp("there is no such time.")
     return ParsedTime(hour * 3600 + minute * 60 + second, _offset(zone))
 

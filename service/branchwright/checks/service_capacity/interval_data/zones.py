@@ -2,46 +2,21 @@
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta, tzinfo
-from difflib import get_close_matches
-from functools import cache
 from typing import TypeAlias
-from zoneinfo import ZoneInfo, available_timezones
 
 import numpy as np
 import numpy.typing as npt
 
+from branchwright.questions.local_time import DAY_S, instant, seconds_at
+
 Seconds: TypeAlias = npt.NDArray[np.int64]
 """Seconds since 1970: of an instant, or of a clock on the wall as if it stood in UTC."""
 
-DAY = 86_400
-EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 WALL_EPOCH = datetime(1970, 1, 1)
 EARLIEST = datetime(1970, 1, 2, tzinfo=UTC)
 LATEST = datetime(2199, 12, 31, tzinfo=UTC)
-EARLIEST_S, LATEST_S = (int((each - EPOCH).total_seconds()) for each in (EARLIEST, LATEST))
+EARLIEST_S, LATEST_S = seconds_at(EARLIEST), seconds_at(LATEST)
 """Readings outside are no readings of a meter; within, every zone's arithmetic stays in the calendar."""
-
-
-@cache
-def _known_zones() -> frozenset[str]:
-    return frozenset(available_timezones())
-
-
-def zone_named(name: str) -> ZoneInfo | None:
-    """Return the zone with an IANA name; None where there is none."""
-    return ZoneInfo(name) if name in _known_zones() else None
-
-
-def nearest_zone(name: str) -> str | None:
-    """Return the known name that is most like an unknown one, if any is like it."""
-    names = {known.lower(): known for known in _known_zones()}
-    found = get_close_matches(name.lower(), names, 1, 0.75)
-    return names[found[0]] if found else None
-
-
-def instant(second: int, zone: tzinfo) -> datetime:
-    """Return an instant as a zone's clock shows it."""
-    return (EPOCH + timedelta(seconds=second)).astimezone(zone)
 
 
 def iso(second: int, zone: tzinfo) -> str:
@@ -61,9 +36,9 @@ def _wall(second: int, zone: tzinfo, fold: int = 0) -> datetime:
 
 def offsets_at(instants: Seconds, zone: tzinfo) -> Seconds:
     """Return the zone's offset in seconds at each instant."""
-    days, place = np.unique(instants // DAY, return_inverse=True)
-    first = np.array([_offset(instant(int(day) * DAY, zone)) for day in days], dtype=np.int64)
-    last = np.array([_offset(instant(int(day + 1) * DAY, zone)) for day in days], dtype=np.int64)
+    days, place = np.unique(instants // DAY_S, return_inverse=True)
+    first = np.array([_offset(instant(int(day) * DAY_S, zone)) for day in days], dtype=np.int64)
+    last = np.array([_offset(instant(int(day + 1) * DAY_S, zone)) for day in days], dtype=np.int64)
     found = first[place]
     for index in np.flatnonzero((first != last)[place]):
         found[index] = _offset(instant(int(instants[index]), zone))
@@ -92,9 +67,9 @@ def place_walls(walls: Seconds, zone: tzinfo) -> Placed:
 
     The hour that the clock shows twice in autumn is resolved by that order alone: two passings one after the other.
     """
-    days, place = np.unique(walls // DAY, return_inverse=True)
-    first = np.array([_offset(_wall(int(day) * DAY, zone)) for day in days], dtype=np.int64)
-    last = np.array([_offset(_wall(int(day + 1) * DAY, zone)) for day in days], dtype=np.int64)
+    days, place = np.unique(walls // DAY_S, return_inverse=True)
+    first = np.array([_offset(_wall(int(day) * DAY_S, zone)) for day in days], dtype=np.int64)
+    last = np.array([_offset(_wall(int(day + 1) * DAY_S, zone)) for day in days], dtype=np.int64)
     instants = walls - first[place]
     placed = Placed(instants, [], [], [])
     steps = np.diff(walls)
@@ -137,15 +112,14 @@ def uneven_days(first: int, last: int, zone: tzinfo) -> list[tuple[date, float]]
     while day <= end:
         following = day + timedelta(days=1)
         ended = _midnight(following, zone)
-        if ended - begun != DAY:
+        if ended - begun != DAY_S:
             found.append((day, (ended - begun) / 3600))
         day, begun = following, ended
     return found
 
 
 def _midnight(day: date, zone: tzinfo) -> int:
-    moment = datetime(day.year, day.month, day.day, tzinfo=zone)
-    return int((moment - EPOCH).total_seconds())
+    return seconds_at(datetime(day.year, day.month, day.day, tzinfo=zone))
 
 
 def wall_offset(second: int, zone: tzinfo) -> int:

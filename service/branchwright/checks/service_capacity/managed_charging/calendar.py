@@ -4,37 +4,15 @@ Nights bear the local date of arrival. A clock time that the zone skips in sprin
 it shows twice in autumn is the first of the two; days of 23 and 25 hours follow from that.
 """
 
-from datetime import UTC, date, datetime, timedelta, tzinfo
-from functools import cache, cached_property
-from zoneinfo import ZoneInfo, available_timezones
+from datetime import date, datetime, timedelta, tzinfo
+from functools import cached_property
 
 import numpy as np
 
 from branchwright.calculations.charging_simulation import Whole
+from branchwright.questions.local_time import DAY_S, instant
 
-DAY_S = 86_400
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
-
-
-@cache
-def _zone_names() -> frozenset[str]:
-    return frozenset(available_timezones())
-
-
-def zone_of(name: str) -> ZoneInfo | None:
-    """Return the time zone of an IANA name; None where there is none."""
-    return ZoneInfo(name) if name in _zone_names() else None
-
-
-def seconds_at(moment: datetime) -> int:
-    """Return the whole seconds since 1970 of an instant."""
-    return int((moment - _EPOCH).total_seconds())
-
-
-def local(second: int, zone: tzinfo) -> datetime:
-    """Return what the clock of a zone shows at an instant, in seconds since 1970."""
-    return (_EPOCH + timedelta(seconds=second)).astimezone(zone)
 
 
 def minutes_of(clock: str) -> int:
@@ -52,9 +30,9 @@ class LocalDays:
     def __init__(self, begin: int, end: int, zone: tzinfo) -> None:
         """Lay out the dates of readings from one instant to another, in seconds since 1970."""
         self.zone = zone
-        self.first = local(begin, zone).date() - timedelta(days=1)
+        self.first = instant(begin, zone).date() - timedelta(days=1)
         self._ordinal = self.first.toordinal()
-        self.count = (local(end - 1, zone).date() - self.first).days + 1
+        self.count = (instant(end - 1, zone).date() - self.first).days + 1
         self.weekdays = (self.first.weekday() + np.arange(self.count)) % 7
         self._known: dict[int, Whole] = {}
 

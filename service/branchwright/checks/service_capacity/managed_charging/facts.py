@@ -11,11 +11,12 @@ from branchwright.questions.fields import (
     Jurisdiction,
     Number,
     RatingA,
+    ServicePhases,
+    SupplySystem,
     whole,
 )
 from branchwright.questions.readings import Readings
 
-System: TypeAlias = Literal["split-phase-120-240", "wye-208y-120"]
 Sharing: TypeAlias = Literal["equal", "first-come", "earliest-departure"]
 LegAssumption: TypeAlias = Literal["balanced", "all-on-one-leg"]
 Weekday: TypeAlias = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
@@ -41,15 +42,8 @@ LegCurrentA: TypeAlias = Annotated[Number, Field(ge=-1e6, le=1e6)]
 class StudiedService(Facts):
     """The service that house and chargers share."""
 
-    system: Annotated[
-        System,
-        Field(description="240 V between the lines of a split-phase system, or 208 V between two of a wye."),
-    ]
-    phases: Annotated[
-        Literal[1, 3] | None,
-        BeforeValidator(whole),
-        Field(description="Phases of the service; 3 on a wye system only. Not stated: 1."),
-    ] = None
+    system: SupplySystem
+    phases: ServicePhases = None
     rating_a: Annotated[
         RatingA | None, Field(description="Rating of the service, A. Not stated: not judged.")
     ] = None

@@ -9,10 +9,10 @@ from typing import Final
 import numpy as np
 
 from branchwright.calculations.charging_simulation import Floats, Sharing
-from branchwright.checks.service_capacity.managed_charging.calendar import seconds_at, zone_of
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedCharger, ManagedChargingRequest
 from branchwright.checks.service_capacity.managed_charging.sessions import own_limit
 from branchwright.codebook import Book
+from branchwright.questions.local_time import seconds_at, zone_named
 
 ASSUMED_DELAY_MINUTES: Final = 15.0
 """Resume delay where none is stated: the usual one of 5 to 15 minutes; common practice, no source."""
@@ -31,7 +31,7 @@ class Given:
         house, management = request.house_load, request.management
         self.interval_h = house.interval_minutes / 60
         self.interval_s = 60 * house.interval_minutes
-        self.zone = zone_of(house.time_zone)
+        self.zone = zone_named(house.time_zone)
         self.begin = _instant(house.start)
         self.voltage_v = self.edition.voltage_between_lines(request.service.system)
         self.to_ground_v = self.edition.voltage_to_ground(request.service.system)

@@ -14,8 +14,8 @@ from branchwright.checks.service_capacity.managed_charging.answers import (
     StudiedYear,
     WorstDay,
 )
-from branchwright.checks.service_capacity.managed_charging.calendar import local
 from branchwright.checks.service_capacity.managed_charging.rules import Studied
+from branchwright.questions.local_time import instant
 
 MOST_UNMET_SESSIONS: Final = 100
 DECIMALS: Final = 6
@@ -189,7 +189,7 @@ class Results:
 
     def _clock(self, second: int) -> str:
         zone = self._simulation.clock.days.zone
-        return local(second, zone).isoformat()
+        return instant(second, zone).isoformat()
 
 
 def _listed(values: Floats) -> list[float]:

@@ -82,12 +82,13 @@ def least_charging_current(case: Case) -> Finding:
     Missing facts: none; the charging current is always stated.
     """
     worst = _worst(case.chargers, lambda charger: charger.facts.charging_current_a)
-    return least_charging_current.reaches(
+    return least_charging_current.at_least(
         worst.facts.charging_current_a,
         float(LEAST_SIGNALLED_A),
         "A",
         f"Charger {worst.place} is set to {worst.facts.charging_current_a:g} A; the pilot signal offers no less than "
         f"{LEAST_SIGNALLED_A} A.",
+        None,
         f"/chargers/{worst.place}/charging_current_a",
     )
 

@@ -28,12 +28,13 @@ def fail_safe_current(case: Case) -> Finding:
         return fail_safe_current.finding(
             "pass", "Without its monitor a managed charger stops.", citation=None, pointer=POINTER
         )
-    return fail_safe_current.reaches(
+    return fail_safe_current.at_least(
         current,
         float(LEAST_SIGNALLED_A),
         "A",
         f"Without its monitor a managed charger draws {current:g} A; the pilot signal offers no less than "
         f"{LEAST_SIGNALLED_A} A.",
+        None,
         POINTER,
     )
 

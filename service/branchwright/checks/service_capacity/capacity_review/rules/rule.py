@@ -6,7 +6,7 @@ from branchwright.checks.service_capacity.capacity_review.case import Case
 from branchwright.checks.service_capacity.capacity_review.spans import Span
 from branchwright.codebook import ProvisionLacking
 from branchwright.findings import Citation, Finding, Provided, Required
-from branchwright.findings.finding import Force, margin_at_least
+from branchwright.findings.finding import Force
 from branchwright.questions.rules import RuleOf
 
 
@@ -50,18 +50,6 @@ class CapacityRule(RuleOf):
             finding.outcome = "undetermined"
             finding.message += waits_for
         return finding
-
-    def reaches(self, provided: float, least: float, unit: str, message: str, pointer: str) -> Finding:
-        """Return whether a value reaches a limit that no section of the code sets."""
-        return self.finding(
-            "pass" if provided >= least else "fail",
-            message,
-            citation=None,
-            pointer=pointer,
-            required=Required(least, unit, "at-least"),
-            provided=Provided(provided, unit),
-            margin_percent=margin_at_least(provided, least),
-        )
 
     def states(
         self, fact: bool | None, yes: str, no: str, asked: str, citation: Citation | None, pointer: str

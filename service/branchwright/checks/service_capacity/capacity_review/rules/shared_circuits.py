@@ -132,12 +132,13 @@ def shared_circuit_share(case: Case) -> Finding:
     if not shares:
         return shared_circuit_share.not_applicable(NONE)
     share, number, circuit = min(shares, key=lambda item: item[0])
-    return shared_circuit_share.reaches(
+    return shared_circuit_share.at_least(
         share,
         float(LEAST_SIGNALLED_A),
         "A",
         f"{len(set(circuit.chargers))} chargers share {circuit.control_setting_a:g} A on circuit {number}: "
         f"{share:.2f} A each.",
+        None,
         f"{AT}/{number}/control_setting_a",
     )
 

@@ -100,8 +100,8 @@ def managed_least_current(given: Given, studied: Studied | None) -> Finding:
         if charger.vehicle is not None and charger.vehicle.onboard_limit_a is not None:
             found.append((charger.vehicle.onboard_limit_a, pointer + "/vehicle/onboard_limit_a", who))
     least, pointer, who = min(found, key=lambda each: each[0])
-    return managed_least_current.is_within(
-        least, LEAST_A, "A", "at-least", f"{who} has {least:g} A; a vehicle is offered 6 A at least.", pointer
+    return managed_least_current.at_least(
+        least, LEAST_A, "A", f"{who} has {least:g} A; a vehicle is offered 6 A at least.", None, pointer
     )
 
 
@@ -160,12 +160,12 @@ def managed_battery(given: Given, studied: Studied | None) -> Finding:
     if not found:
         return managed_battery.not_applicable("No battery is stated.")
     _, arrives, battery_kwh, pointer = max(found)
-    return managed_battery.is_within(
+    return managed_battery.at_most(
         arrives,
         battery_kwh,
         "kWh",
-        "at-most",
         f"{arrives:g} kWh are to arrive in a battery of {battery_kwh:g} kWh.",
+        None,
         pointer,
     )
 
@@ -187,11 +187,11 @@ def managed_need_in_window(given: Given, studied: Studied | None) -> Finding:
             needed = wall_kwh(charger, session)
             found.append((needed - most, needed, most, f"/chargers/{place}/sessions/{number}/energy_kwh"))
     _, needed, most, pointer = max(found)
-    return managed_need_in_window.is_within(
+    return managed_need_in_window.at_most(
         round(needed, 6),
         round(most, 6),
         "kWh",
-        "at-most",
         f"{needed:.2f} kWh are needed at the wall; charger and vehicle bring {most:.2f} kWh at most in that time.",
+        None,
         pointer,
     )

@@ -20,12 +20,12 @@ def managed_study_size(given: Given, studied: Studied | None) -> Finding:
     Missing facts: none are asked for.
     """
     chargers = len(given.request.chargers)
-    return managed_study_size.is_within(
+    return managed_study_size.at_most(
         float(given.readings * chargers),
         float(MOST_CELLS),
         "count",
-        "at-most",
         f"{given.readings} readings with {chargers} charger{'s' if chargers > 1 else ''}.",
+        None,
         "/house_load",
     )
 
@@ -97,12 +97,12 @@ def managed_house_readings(given: Given, studied: Studied | None) -> Finding:
     if len(negative):
         first = int(negative[0])
         unit = "Wh" if house.leg_currents_a is None else "A"
-        return managed_house_readings.is_within(
+        return managed_house_readings.at_least(
             float(values.flat[first]),
             0.0,
             unit,
-            "at-least",
             f"{len(negative)} readings are negative: generation or export hides the load. State the load itself.",
+            None,
             at(first),
         )
     missing = np.flatnonzero(np.isnan(values))
@@ -164,11 +164,11 @@ def managed_days_covered(given: Given, studied: Studied | None) -> Finding:
     leave it out say nothing of it.
     Missing facts: none are asked for.
     """
-    return managed_days_covered.is_within(
+    return managed_days_covered.at_least(
         round(given.days, 3),
         YEAR_DAYS,
         "days",
-        "at-least",
         f"The readings cover {given.days:g} days; a season that they leave out may hold the worst night.",
+        None,
         "/house_load",
     )

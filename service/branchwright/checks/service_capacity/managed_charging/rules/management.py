@@ -54,14 +54,13 @@ def managed_house_below_setting(given: Given, studied: Studied | None) -> Findin
     if house.leg_currents_a is not None:
         pointer = f"/house_load/leg_currents_a/{int(given.values[:, at].argmax())}/{at}"
     greatest = round(given.greatest_house_a, 6)
-    return managed_house_below_setting.is_within(
+    return managed_house_below_setting.at_most(
         greatest,
         given.setting_a,
         "A",
-        "at-most",
         f"The house alone draws {greatest:.1f} A at most on its largest leg; the setting is {given.setting_a:g} A.",
-        pointer,
         managed_house_below_setting.cited(given.edition),
+        pointer,
     )
 
 
@@ -79,12 +78,12 @@ def managed_response(given: Given, studied: Studied | None) -> Finding:
         return managed_response.not_applicable(
             "No response time is stated; it is taken as below an interval."
         )
-    return managed_response.is_within(
+    return managed_response.at_most(
         response_s,
         float(given.interval_s),
         "s",
-        "at-most",
         f"The chargers follow within {response_s:g} s; the readings are {given.interval_s} s apart.",
+        None,
         "/management/response_s",
     )
 
@@ -106,11 +105,11 @@ def managed_nights_met(given: Given, studied: Studied | None) -> Finding:
             "/house_load", "No session begins and ends within the readings."
         )
     met = int(simulation.met_nights(studied.course.unmet_kwh > NOTHING_KWH).sum())
-    return managed_nights_met.is_within(
+    return managed_nights_met.at_least(
         float(met),
         float(nights),
         "count",
-        "at-least",
         f"Every session is met on {met} of {nights} nights.",
+        None,
         SETTING,
     )

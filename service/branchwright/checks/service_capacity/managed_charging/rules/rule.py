@@ -7,8 +7,8 @@ from branchwright.calculations.charging_simulation import Course, Floats
 from branchwright.checks.service_capacity.managed_charging.given import Given
 from branchwright.checks.service_capacity.managed_charging.simulation import Simulation
 from branchwright.codebook import ProvisionLacking
-from branchwright.findings import Citation, Finding, Provided, Required
-from branchwright.findings.finding import Comparison, Force, margin_at_least, margin_at_most
+from branchwright.findings import Finding, Provided, Required
+from branchwright.findings.finding import Force
 from branchwright.questions.rules import RuleOf
 
 CONCEPT = "energy-management-load"
@@ -49,30 +49,6 @@ class Rule(RuleOf):
             return self.function(given, studied)
         except ProvisionLacking as lacking:
             return self.undetermined(None, str(lacking))
-
-    def is_within(
-        self,
-        provided: float,
-        limit: float,
-        unit: str,
-        comparison: Comparison,
-        message: str,
-        pointer: str,
-        citation: Citation | None = None,
-    ) -> Finding:
-        """Return whether a value keeps a limit, one that no section of the code need set: at-least or at-most."""
-        reaches = comparison == "at-least"
-        margin = margin_at_least(provided, limit) if reaches else margin_at_most(provided, limit)
-        holds = provided >= limit if reaches else provided <= limit
-        return self.finding(
-            "pass" if holds else "fail",
-            message,
-            citation=citation,
-            pointer=pointer,
-            required=Required(limit, unit, comparison),
-            provided=Provided(provided, unit),
-            margin_percent=margin,
-        )
 
     def differs(self, provided: int, required: int, message: str, pointer: str) -> Finding:
         """Return that a number of things is another than it must be."""
