@@ -3718,6 +3718,16 @@ class IntervalDataAnswer(BaseModel):
         extra="allow",
         validate_by_name=True,
     )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
     edition: str | None
     """
     The code edition that was applied; null where none is stated.
@@ -3726,17 +3736,7 @@ class IntervalDataAnswer(BaseModel):
     """
     As stated in the request; its local amendments are not applied.
     """
-    verdict: str
-    """
-    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
-    """
-    findings: list[Finding]
-    steps: list[Step]
     interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
     series: NormalisedSeries | None
     """
     Null where the findings say why there is none.
@@ -3761,6 +3761,16 @@ class LoadCalculationAnswer(BaseModel):
         extra="allow",
         validate_by_name=True,
     )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
     edition: str
     """
     The code edition that was applied.
@@ -3769,17 +3779,7 @@ class LoadCalculationAnswer(BaseModel):
     """
     As stated in the request; its local amendments are not applied.
     """
-    verdict: str
-    """
-    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
-    """
-    findings: list[Finding]
-    steps: list[Step]
     interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
     methods: list[MethodAnswer]
     """
     In the order standard, optional-new, optional-existing.
@@ -3795,6 +3795,16 @@ class ManagedChargingAnswer(BaseModel):
         extra="allow",
         validate_by_name=True,
     )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
     edition: str
     """
     The code edition that was applied.
@@ -3803,17 +3813,7 @@ class ManagedChargingAnswer(BaseModel):
     """
     As stated in the request; its local amendments are not applied.
     """
-    verdict: str
-    """
-    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
-    """
-    findings: list[Finding]
-    steps: list[Step]
     interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
     nights: list[StudiedNight]
     """
     One for each local date of arrival, all chargers together; empty where the findings say why nothing was simulated.
@@ -4025,6 +4025,16 @@ class CapacityReviewAnswer(BaseModel):
         extra="allow",
         validate_by_name=True,
     )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
     edition: str
     """
     The code edition that was applied.
@@ -4033,17 +4043,7 @@ class CapacityReviewAnswer(BaseModel):
     """
     As stated in the request; its local amendments are not applied.
     """
-    verdict: str
-    """
-    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
-    """
-    findings: list[Finding]
-    steps: list[Step]
     interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
     capacity: Capacity
 
 
@@ -4056,6 +4056,16 @@ class CircuitDesignAnswer(BaseModel):
         extra="allow",
         validate_by_name=True,
     )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
     edition: str
     """
     The code edition that was applied.
@@ -4064,17 +4074,7 @@ class CircuitDesignAnswer(BaseModel):
     """
     As stated in the request; its local amendments are not applied.
     """
-    verdict: str
-    """
-    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
-    """
-    findings: list[Finding]
-    steps: list[Step]
     interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
     design: Design | None
     """
     Null where none can be made; the findings say which limit was met first.
@@ -4094,6 +4094,16 @@ class CircuitReviewAnswer(BaseModel):
         extra="allow",
         validate_by_name=True,
     )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
     edition: str
     """
     The code edition that was applied.
@@ -4102,17 +4112,7 @@ class CircuitReviewAnswer(BaseModel):
     """
     As stated in the request; its local amendments are not applied.
     """
-    verdict: str
-    """
-    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
-    """
-    findings: list[Finding]
-    steps: list[Step]
     interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
     design: Design | None
     """
     For a circuit that fails: the design that would do, if there is one. Else null.

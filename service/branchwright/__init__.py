@@ -1,3 +1,3 @@
 """Design checks for branch circuits that charge electric vehicles, with sourced and replayable answers."""
 
-__version__ = "0.3.0"
+__version__ = "0.4.0"

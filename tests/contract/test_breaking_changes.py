@@ -555,7 +555,7 @@ ADDITIONS: dict[str, Change] = {
         "examples"
     ].update(another={"value": {"allOf": 1, "schema": {"not": "a schema"}}}),
     "a deprecation": lambda d: operation(d, "get", "/v1/rules").update(deprecated=True),
-    "the version": lambda d: d["info"].update(version="0.4.0"),
+    "the version": lambda d: d["info"].update(version="9.9.9"),
     "another order": lambda d: d.update(paths=dict(reversed(d["paths"].items()))),
 }  # fmt: skip
 

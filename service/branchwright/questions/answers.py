@@ -39,17 +39,22 @@ class ToVerify:
 class JudgedAnswer(BaseModel):
     """What every answer that judges has."""
 
-    edition: Annotated[str, Field(description="The code edition that was applied.")]
-    jurisdiction: Annotated[
-        str | None, Field(description="As stated in the request; its local amendments are not applied.")
-    ]
     verdict: Annotated[
         str, open_enum(Verdict, "Never more than that no failure was found in what was stated.")
     ]
     findings: list[Finding]
     steps: list[Step]
-    interpretations: list[ConsultedInterpretation]
     to_verify: list[ToVerify]
     not_examined: list[str]
     cautions: list[str]
     provenance: Provenance
+
+
+class CodeAnswer(JudgedAnswer):
+    """What every answer has that judges by a code edition."""
+
+    edition: Annotated[str, Field(description="The code edition that was applied.")]
+    jurisdiction: Annotated[
+        str | None, Field(description="As stated in the request; its local amendments are not applied.")
+    ]
+    interpretations: list[ConsultedInterpretation]

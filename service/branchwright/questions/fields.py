@@ -40,6 +40,17 @@ ServicePhases: TypeAlias = Annotated[
     BeforeValidator(whole),
     Field(description="Phases of the service; 3 on a wye system only. Not stated: 1."),
 ]
+Weekday: TypeAlias = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
+ClockTime: TypeAlias = Annotated[str, Field(strict=True, pattern=r"^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+
+MOMENT = (
+    r"^(19[789]|20[0-9]|21[0-8])[0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])"
+    r"T([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?(Z|[+-](0[0-9]|1[0-4]):[0-5][0-9])$"
+)
+"""An ISO 8601 date and time with its offset, from 1970 to 2189."""
+
+Moment: TypeAlias = Annotated[str, Field(strict=True, max_length=25, pattern=MOMENT)]
+ZoneName: TypeAlias = Annotated[str, Field(strict=True, min_length=1, max_length=64)]
 Jurisdiction: TypeAlias = Annotated[
     Annotated[str, Field(strict=True, min_length=1, max_length=200)] | None,
     Field(description="Place, for the record; local amendments are not applied."),

@@ -8,7 +8,7 @@ from pydantic import Field
 from branchwright.checks.circuits.facts import Configuration
 from branchwright.codebook.editions import Ground, WiringMethod
 from branchwright.findings.open_enums import open_enum
-from branchwright.questions.answers import JudgedAnswer
+from branchwright.questions.answers import CodeAnswer
 
 
 @dataclass(slots=True)
@@ -206,7 +206,7 @@ class ExistingCircuit:
     ]
 
 
-class CircuitDesignAnswer(JudgedAnswer):
+class CircuitDesignAnswer(CodeAnswer):
     """The circuit that a charger needs, with the findings of its own review."""
 
     design: Annotated[
@@ -219,7 +219,7 @@ class CircuitDesignAnswer(JudgedAnswer):
     ]
 
 
-class CircuitReviewAnswer(JudgedAnswer):
+class CircuitReviewAnswer(CodeAnswer):
     """What the review of a proposed or installed circuit found."""
 
     design: Annotated[

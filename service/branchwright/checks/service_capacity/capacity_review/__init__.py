@@ -2,9 +2,9 @@
 
 from typing import TYPE_CHECKING
 
-from branchwright.checks.service_capacity import when_asked
 from branchwright.checks.service_capacity.capacity_review.answers import CapacityReviewAnswer
 from branchwright.checks.service_capacity.capacity_review.facts import CapacityReviewRequest
+from branchwright.questions.when_asked import when_asked
 
 if TYPE_CHECKING:
     from branchwright.checks.service_capacity.capacity_review.review import review_capacity

@@ -7,7 +7,7 @@ from pydantic import Field
 
 from branchwright.findings import RemedyChange, Verdict
 from branchwright.findings.open_enums import open_enum
-from branchwright.questions.answers import JudgedAnswer
+from branchwright.questions.answers import CodeAnswer
 
 Way: TypeAlias = Literal[
     "lower-setting", "energy-management", "shared-circuit", "panel-upgrade", "service-upgrade"
@@ -98,7 +98,7 @@ class Capacity:
     ]
 
 
-class CapacityReviewAnswer(JudgedAnswer):
+class CapacityReviewAnswer(CodeAnswer):
     """Whether the service carries the chargers, and what would make it fit."""
 
     capacity: Capacity

@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-from branchwright.checks.service_capacity import when_asked
 from branchwright.checks.service_capacity.dwelling_load.answers import LoadCalculationAnswer
 from branchwright.checks.service_capacity.dwelling_load.facts import (
     Dwelling,
@@ -10,6 +9,7 @@ from branchwright.checks.service_capacity.dwelling_load.facts import (
     LoadCalculationRequest,
     Method,
 )
+from branchwright.questions.when_asked import when_asked
 
 if TYPE_CHECKING:
     from branchwright.checks.service_capacity.dwelling_load.calculation import calculate_load

@@ -8,7 +8,7 @@ from pydantic import Field
 from branchwright.checks.service_capacity.dwelling_load.facts import Method
 from branchwright.findings import Citation, Verdict
 from branchwright.findings.open_enums import open_enum
-from branchwright.questions.answers import JudgedAnswer
+from branchwright.questions.answers import CodeAnswer
 
 Group: TypeAlias = Literal[
     "lighting",
@@ -104,7 +104,7 @@ class MethodAnswer:
     ]
 
 
-class LoadCalculationAnswer(JudgedAnswer):
+class LoadCalculationAnswer(CodeAnswer):
     """The dwelling's load by each method that was asked for."""
 
     methods: Annotated[

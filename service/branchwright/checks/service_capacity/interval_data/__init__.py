@@ -2,10 +2,10 @@
 
 from typing import TYPE_CHECKING
 
-from branchwright.checks.service_capacity import when_asked
 from branchwright.checks.service_capacity.interval_data.answers import IntervalDataAnswer
 from branchwright.checks.service_capacity.interval_data.facts import Instructions, IntervalDataRequest
 from branchwright.checks.service_capacity.interval_data.unreadable import UnreadableBody
+from branchwright.questions.when_asked import when_asked
 
 if TYPE_CHECKING:
     from branchwright.checks.service_capacity.interval_data.entry import (

@@ -3,12 +3,11 @@
 from dataclasses import dataclass
 from typing import Annotated
 
-from pydantic import BaseModel, Field
+from pydantic import Field
 
 from branchwright.checks.service_capacity.interval_data.facts import LegAssumption
-from branchwright.findings import Finding, Provenance, Step, Verdict
 from branchwright.findings.open_enums import open_enum
-from branchwright.questions.answers import ConsultedInterpretation, ToVerify
+from branchwright.questions.answers import ConsultedInterpretation, JudgedAnswer
 
 
 @dataclass(slots=True)
@@ -169,7 +168,7 @@ class MeasuredLoad:
     fifteen_minute_bound_w: float | None
 
 
-class IntervalDataAnswer(BaseModel):
+class IntervalDataAnswer(JudgedAnswer):
     """What meter readings say of the demand, and how good they are."""
 
     edition: Annotated[
@@ -178,16 +177,7 @@ class IntervalDataAnswer(BaseModel):
     jurisdiction: Annotated[
         str | None, Field(description="As stated in the request; its local amendments are not applied.")
     ]
-    verdict: Annotated[
-        str, open_enum(Verdict, "Never more than that no failure was found in what was stated.")
-    ]
-    findings: list[Finding]
-    steps: list[Step]
     interpretations: list[ConsultedInterpretation]
-    to_verify: list[ToVerify]
-    not_examined: list[str]
-    cautions: list[str]
-    provenance: Provenance
     series: Annotated[
         NormalisedSeries | None, Field(description="Null where the findings say why there is none.")
     ]

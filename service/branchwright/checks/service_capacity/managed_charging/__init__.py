@@ -2,9 +2,9 @@
 
 from typing import TYPE_CHECKING
 
-from branchwright.checks.service_capacity import when_asked
 from branchwright.checks.service_capacity.managed_charging.answers import ManagedChargingAnswer
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedChargingRequest
+from branchwright.questions.when_asked import when_asked
 
 if TYPE_CHECKING:
     from branchwright.checks.service_capacity.managed_charging.rules import RULES, Rule

@@ -5,7 +5,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from branchwright.questions.answers import JudgedAnswer
+from branchwright.questions.answers import CodeAnswer
 
 
 @dataclass(slots=True)
@@ -173,7 +173,7 @@ class WorstDay:
     intervals: list[DayInterval]
 
 
-class ManagedChargingAnswer(JudgedAnswer):
+class ManagedChargingAnswer(CodeAnswer):
     """What load-managed charging delivers, night by night."""
 
     nights: Annotated[

@@ -5,21 +5,24 @@ from typing import Annotated, Literal, TypeAlias
 from pydantic import BeforeValidator, Field
 
 from branchwright.questions.fields import (
+    ClockTime,
     CurrentA,
     Edition,
     Facts,
     Jurisdiction,
+    Moment,
     Number,
     RatingA,
     ServicePhases,
     SupplySystem,
+    Weekday,
+    ZoneName,
     whole,
 )
 from branchwright.questions.readings import Readings
 
 Sharing: TypeAlias = Literal["equal", "first-come", "earliest-departure"]
 LegAssumption: TypeAlias = Literal["balanced", "all-on-one-leg"]
-Weekday: TypeAlias = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
 MOST_READINGS = 210_240
 """Six years of 15-minute readings."""
@@ -27,14 +30,6 @@ MOST_READINGS = 210_240
 MOST_CHARGERS = 200
 GREATEST_WH = 1e9
 
-MOMENT = (
-    r"^(19[789]|20[0-9]|21[0-8])[0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])"
-    r"T([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?(Z|[+-](0[0-9]|1[0-4]):[0-5][0-9])$"
-)
-"""An ISO 8601 date and time with its offset, from 1970 to 2189."""
-
-Moment: TypeAlias = Annotated[str, Field(strict=True, max_length=25, pattern=MOMENT)]
-ClockTime: TypeAlias = Annotated[str, Field(strict=True, pattern=r"^([01][0-9]|2[0-3]):[0-5][0-9]$")]
 EnergyWh: TypeAlias = Annotated[Number, Field(ge=-GREATEST_WH, le=GREATEST_WH)]
 LegCurrentA: TypeAlias = Annotated[Number, Field(ge=-1e6, le=1e6)]
 
@@ -59,7 +54,7 @@ class HouseLoad(Facts):
         Field(description="Length of every interval, minutes."),
     ]
     time_zone: Annotated[
-        Annotated[str, Field(strict=True, min_length=1, max_length=64)],
+        ZoneName,
         Field(description="IANA name of the zone by whose clock vehicles come and go."),
     ]
     energy_wh: Annotated[

@@ -17,7 +17,6 @@ from branchwright.calculations.charging_simulation import (
     available_a,
 )
 from branchwright.calculations.shared_charging import SeveralVehicles
-from branchwright.checks.service_capacity.managed_charging.calendar import LocalDays
 from branchwright.checks.service_capacity.managed_charging.given import Given
 from branchwright.checks.service_capacity.managed_charging.sessions import (
     Windows,
@@ -25,6 +24,7 @@ from branchwright.checks.service_capacity.managed_charging.sessions import (
     windows_of,
 )
 from branchwright.questions.fields import LEAST_SIGNALLED_A
+from branchwright.questions.local_days import LocalDays
 
 LEAST_A = float(LEAST_SIGNALLED_A)
 CELLS_AT_ONCE = 200_000

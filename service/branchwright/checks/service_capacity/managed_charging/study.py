@@ -12,7 +12,6 @@ from branchwright.checks.service_capacity.managed_charging.answers import (
     StudiedYear,
     WorstDay,
 )
-from branchwright.checks.service_capacity.managed_charging.calendar import LocalDays
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedChargingRequest
 from branchwright.checks.service_capacity.managed_charging.given import Given
 from branchwright.checks.service_capacity.managed_charging.remarks import cautions, not_examined, to_verify
@@ -22,6 +21,7 @@ from branchwright.checks.service_capacity.managed_charging.simulation import Clo
 from branchwright.checks.service_capacity.managed_charging.smallest import Search
 from branchwright.checks.service_capacity.managed_charging.working import Working
 from branchwright.findings import Finding, Step, verdict_of
+from branchwright.questions.local_days import LocalDays
 from branchwright.questions.readings import bind
 from branchwright.questions.remarks import provenance_of
 

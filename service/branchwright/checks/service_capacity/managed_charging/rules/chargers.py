@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from branchwright.calculations.continuous_load import least_rating_a
-from branchwright.checks.service_capacity.managed_charging.calendar import WEEKDAYS
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedCharger
 from branchwright.checks.service_capacity.managed_charging.given import Given
 from branchwright.checks.service_capacity.managed_charging.rules.rule import Studied, rule
@@ -14,6 +13,7 @@ from branchwright.checks.service_capacity.managed_charging.sessions import (
 )
 from branchwright.checks.service_capacity.managed_charging.simulation import LEAST_A
 from branchwright.findings import Finding, Provided, Required
+from branchwright.questions.local_days import WEEKDAYS
 
 WEEK_MINUTES = 7 * 1440
 

@@ -1,0 +1,1 @@
+"""What charging costs: tariffs and their bills, schedules, meters."""

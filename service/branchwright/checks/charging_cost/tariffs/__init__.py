@@ -1,0 +1,1 @@
+"""Tariffs: is one sound, and what does each hour cost?"""

@@ -1,0 +1,1 @@
+"""Installation estimates: what will the installation take and cost?"""
