@@ -59,6 +59,29 @@ def test_numbers_are_written_as_the_standard_does(number: float, written: str) -
     assert canonical_json({"n": number}) == f'{{"n":{written}}}'.encode()
 
 
+readings = st.one_of(
+    st.none(),
+    st.integers(-3000, 3000).map(float),
+    st.floats(-1e4, 1e4).filter(lambda value: value == 0 or abs(value) >= 1e-4),
+)
+unlike = st.one_of(readings, st.floats(-1e22, 1e22), st.integers(-5, 5), texts, st.booleans())
+
+
+@pytest.mark.source("RFC 8785, as the package rfc8785 implements it")
+@examples(150)
+@given(st.one_of(st.lists(readings, min_size=64, max_size=90), st.lists(unlike, min_size=64, max_size=90)))
+def test_a_long_series_is_written_as_the_standard_does(series) -> None:
+    body = {"energy_wh": tuple(series)}
+    assert canonical_json(body) == rfc8785.dumps({"energy_wh": series})
+
+
+@pytest.mark.source("RFC 8785, section 3.2.2.3")
+def test_whole_numbers_and_zeros_of_a_series_are_written_without_a_point() -> None:
+    series = [10.0, -0.0, 0.05, None, -20.0, 100.5, 0.0] * 10
+    written = b"10,0,0.05,null,-20,100.5,0," * 10
+    assert canonical_json({"a": series}) == b'{"a":[' + written[:-1] + b"]}"
+
+
 def test_the_same_facts_in_another_order_and_spelling_have_the_same_hash() -> None:
     one = json.loads('{"a": 48, "b": [1, {"y": 2.0, "x": "\\u00e9"}]}')
     other = json.loads('{"b": [1.0, {"x": "é", "y": 2}], "a": 48.0}')
