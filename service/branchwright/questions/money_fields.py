@@ -6,7 +6,8 @@ A JSON number is refused, since most readers turn it into a binary fraction befo
 from decimal import Decimal
 from typing import Annotated, Any, TypeAlias
 
-from pydantic import Field, GetCoreSchemaHandler
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
 MONEY = r"^-?[0-9]+(\.[0-9]+)?$"
@@ -47,6 +48,12 @@ def _as_text(pattern: str) -> core_schema.SerSchema:
     return core_schema.plain_serializer_function_ser_schema(
         _written, return_schema=core_schema.str_schema(pattern=pattern)
     )
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """Return the schema of that text, with the format by which the SDK knows that it is a decimal."""
+        return {**handler(schema), "format": "decimal"}
 
 
 def _written(amount: Decimal) -> str:
