@@ -30,6 +30,12 @@ class DecimalText:
             Decimal, text, serialization=_as_text(self.pattern)
         )
 
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """Return the schema of that text, with the format by which the SDK knows that it is a decimal."""
+        return {**handler(schema), "format": "decimal"}
+
 
 class WorkedOutDecimal(DecimalText):
     """Marks a `Decimal` of an answer, which the engine hands over as it is."""
@@ -48,12 +54,6 @@ def _as_text(pattern: str) -> core_schema.SerSchema:
     return core_schema.plain_serializer_function_ser_schema(
         _written, return_schema=core_schema.str_schema(pattern=pattern)
     )
-
-    def __get_pydantic_json_schema__(
-        self, schema: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
-        """Return the schema of that text, with the format by which the SDK knows that it is a decimal."""
-        return {**handler(schema), "format": "decimal"}
 
 
 def _written(amount: Decimal) -> str:
