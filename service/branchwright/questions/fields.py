@@ -43,6 +43,11 @@ ServicePhases: TypeAlias = Annotated[
 Weekday: TypeAlias = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 ClockTime: TypeAlias = Annotated[str, Field(strict=True, pattern=r"^([01][0-9]|2[0-3]):[0-5][0-9]$")]
 
+CalendarDate: TypeAlias = Annotated[
+    str, Field(strict=True, pattern=r"^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")
+]
+"""YYYY-MM-DD; one that no calendar has, such as 2027-02-30, is a failing finding."""
+
 MOMENT = (
     r"^(19[789]|20[0-9]|21[0-8])[0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])"
     r"T([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?(Z|[+-](0[0-9]|1[0-4]):[0-5][0-9])$"

@@ -4,14 +4,9 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
-from branchwright.questions.fields import Facts, Weekday
+from branchwright.questions.fields import CalendarDate, Facts, Weekday
 
 Name: TypeAlias = Annotated[str, Field(strict=True, min_length=1, max_length=100)]
-CalendarDate: TypeAlias = Annotated[
-    str, Field(strict=True, pattern=r"^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")
-]
-"""YYYY-MM-DD; one that no calendar has, such as 2027-02-30, is a failing finding."""
-
 DayOfYear: TypeAlias = Annotated[
     str, Field(strict=True, pattern=r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")
 ]
