@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 
 _MOST_BITS = 1024  # a JSON number is a double for most readers (RFC 8259), so below 2**1024
+_LONGEST_DECIMAL = 1_000  # more digits than any amount has; Decimal("1E+999999999") would fill the memory
 
 
 class Omitted(enum.Enum):
@@ -88,7 +89,7 @@ def plain(value: object, pointer: str = "") -> Any:
             # 3.0 is a valid integer in JSON Schema and is written 3 in canonical JSON (RFC 8785).
             return int(value) if value.is_integer() and abs(value) < 2**53 else value
         case Decimal():
-            return str(value)
+            return written(value)
         case date() | time():
             return value.isoformat()
         case BaseModel():
@@ -100,6 +101,13 @@ def plain(value: object, pointer: str = "") -> Any:
             return [plain(item, child(pointer, index)) for index, item in enumerate(items)]
         case _:
             raise _unsendable(pointer, f"{type(value).__name__} cannot be sent as JSON", value)
+
+
+def written(value: Decimal) -> str:
+    """Return a decimal without an exponent, as JSON has it; one that cannot be written so is left to be refused."""
+    if not value.is_finite() or abs(value.adjusted()) > _LONGEST_DECIMAL:
+        return str(value)
+    return format(value, "f")
 
 
 def _fields(mapping: Mapping[object, object], pointer: str) -> dict[str, Any]:

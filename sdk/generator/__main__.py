@@ -15,7 +15,7 @@ from pathlib import Path
 
 import facade
 from operations import RefusedError, read
-from sides import Schema
+from sides import Schema, exact
 
 _ROOT = Path(__file__).parents[2]
 _HEADER = "# Generated from the OpenAPI document by sdk/generator. Do not edit.\n# ruff: noqa\n"
@@ -34,10 +34,11 @@ def generated(document: Schema) -> dict[str, str]:
     contract = read(document)
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
-        both = {**contract.asked, **contract.answered}
+        both = {**exact(contract.asked, "Money"), **contract.answered}
+        asked = exact(contract.asked, "Decimal | str")
         modules = {
             "models": _classes(both, "What is asked and answered, as pydantic models.", [], folder),
-            "mappings": _classes(contract.asked, "What is asked, as plain mappings.", _MAPPING_FLAGS, folder),
+            "mappings": _classes(asked, "What is asked, as plain mappings.", _MAPPING_FLAGS, folder),
             "resources": facade.resources(contract.operations),
         }
         for module, source in modules.items():
@@ -56,7 +57,7 @@ def _classes(schemas: dict[str, Schema], title: str, flags: list[str], folder: P
     }
     source, target = folder / "schemas.json", folder / "schemas.py"
     source.write_text(json.dumps(document), "utf-8")
-    header = f'{_HEADER}"""{title}"""'
+    header = f'{_HEADER}"""{title}"""\n\nfrom .money import Money\n'
     files = ["--custom-file-header", header, "--input", str(source), "--output", str(target)]
     _run("datamodel_code_generator", *_FLAGS, *flags, *files)
     return target.read_text("utf-8")

@@ -249,6 +249,8 @@ def _annotation(schema: Schema, schemas: Schema) -> str:
             return f"Mapping[str, {_annotation(values, schemas)}]"
         case {"type": "object"} if "properties" not in schema:
             return "Mapping[str, object]"
+        case {"type": "string", "format": "decimal"}:
+            return "Decimal | str"
         case {"type": str(name)} if name in _SCALARS:
             return _SCALARS[name]
         case _:

@@ -37,6 +37,20 @@ def closed(schema: Any) -> Any:
             return schema
 
 
+def exact(schema: Any, python_type: str) -> Any:
+    """Return a schema in which every decimal that is sent as text has the Python type of this name."""
+    match schema:
+        case list():
+            return [exact(item, python_type) for item in schema]
+        case {"format": "decimal", "type": kind}:
+            named = f"{python_type} | None" if "null" in kind else python_type
+            return {**schema, "x-python-type": named}
+        case dict():
+            return {key: exact(value, python_type) for key, value in schema.items()}
+        case _:
+            return schema
+
+
 def opened(schemas: dict[str, Schema]) -> dict[str, Schema]:
     """Return answer schemas that also fit fields, values and variants that are added later.
 

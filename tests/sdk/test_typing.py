@@ -23,6 +23,19 @@ def ask(client: Client) -> str:
 """
 
 
+PRICE = """
+from decimal import Decimal
+from small_sdk import Client
+from small_sdk.models import PriceTier
+
+def ask(client: Client) -> Decimal:
+    return client.costs.price(
+        charge="9.50",
+        tiers=[{"per_kwh": "0.31"}, PriceTier(per_kwh="0.27")],
+    ).total
+"""
+
+
 def mypy(folder: Path, *targets: str) -> str:
     command = [sys.executable, "-m", "mypy", "--strict", "--python-version", "3.11", "--config-file="]
     command += ["--cache-dir", str(folder / "mypy-cache"), *targets]
@@ -69,13 +82,20 @@ def test_wrong_calls_are_flagged(small_package: Path) -> None:
         "unknown_variant": CALL.replace('"hardwired"', '"wireless"'),
         "none_for_omitted": CALL.replace("run=", "readings=None, run="),
     }
+    wrong |= {
+        "float_for_money": PRICE.replace('"9.50"', "9.50"),
+        "float_for_money_in_a_mapping": PRICE.replace('"0.31"', "0.31"),
+        "float_for_money_in_a_model": PRICE.replace('"0.27"', "0.27"),
+        "money_of_an_answer_as_a_float": PRICE.replace(") -> Decimal:", ") -> float:"),
+    }
     folder = small_package.parent
     names = [f"wrong_{name}.py" for name in wrong]
     for name, source in zip(names, wrong.values(), strict=True):
-        assert source != CALL
+        assert source not in (CALL, PRICE)
         (folder / name).write_text(source, "utf-8")
     (folder / "right.py").write_text(CALL, "utf-8")
-    output = mypy(folder, *names, "right.py")
+    (folder / "right_price.py").write_text(PRICE, "utf-8")
+    output = mypy(folder, *names, "right.py", "right_price.py")
     flagged = {line.split(":")[0] for line in output.splitlines() if ": error: " in line}
     assert flagged == set(names), output
 

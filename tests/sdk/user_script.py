@@ -2,11 +2,13 @@
 
 import asyncio
 import datetime
+from decimal import Decimal
 from pathlib import Path
 from typing import assert_type
 
 from small_sdk import OMITTED, AsyncClient, Client, FieldError, InvalidRequest, RawResponse
 from small_sdk.frames import interval_series
+from small_sdk.mappings import PriceTier as PriceTierMapping
 from small_sdk.mappings import Segment as SegmentMapping
 from small_sdk.mappings import StampedSeries
 from small_sdk.models import (
@@ -14,6 +16,8 @@ from small_sdk.models import (
     ConductorSize,
     Edition,
     Length,
+    PriceRequest,
+    PriceTier,
     ReadingsAnswer,
     Segment,
     Supply,
@@ -60,6 +64,18 @@ def blocking(client: Client) -> float | None:
     series = interval_series(Meter(), unit="energy-wh", stamps_at="end")
     assert_type(series, StampedSeries)
     client.services.read(values=[], series=series)
+    exact: PriceTierMapping = {"up_to_kwh": 300, "per_kwh": Decimal("0.31")}
+    text: PriceTierMapping = {"per_kwh": "0.27"}
+    price = client.costs.price(
+        charge=Decimal("9.50"),
+        tiers=[exact, text, PriceTier(per_kwh="0.2"), PriceTier(per_kwh=Decimal("0.1"))],
+        least=None,
+        prices={"a": "1", "b": Decimal(2)},
+    )
+    assert_type(price.total, Decimal)
+    assert_type(price.least, Decimal | None)
+    assert_type(sum(price.lines, Decimal(0)), Decimal)
+    client.costs.price_from(PriceRequest(charge=price.total, least=price.least, tiers=[]))
     return answer.design.breaker_rating_a if answer.design else None
 
 
