@@ -9,6 +9,7 @@ from branchwright.codebook import WiringMethod
 from branchwright.findings import Provenance, Step, Verdict
 from branchwright.findings.citations import Value
 from branchwright.findings.open_enums import open_enum
+from branchwright.jobs.installation.answers import MoneyRange, UsedLabourTable, UsedPriceBook
 from branchwright.questions.answers import ToVerify
 
 Changing: TypeAlias = Literal[
@@ -77,6 +78,25 @@ class CurrentChange:
 
 
 @dataclass(slots=True)
+class ComparedCost:
+    """What the installation of one current costs: the totals of an installation estimate for the same facts."""
+
+    total: MoneyRange
+    more_than_lower_current: Annotated[
+        MoneyRange | None,
+        Field(
+            description="Total less that of the next lower current that has a circuit, each range end by itself; below "
+            "zero where it costs less. Null for the lowest."
+        ),
+    ]
+    is_complete: Annotated[
+        bool, Field(description="Whether every line has an amount; if not, it costs more than the total.")
+    ]
+    unpriced: Annotated[list[str], Field(description="Keys that have no price or no hours.")]
+    currency: str | None
+
+
+@dataclass(slots=True)
 class ComparedCurrent:
     """One charging current: the circuit that it needs and the energy that it brings.
 
@@ -120,6 +140,13 @@ class ComparedCurrent:
             "the last that these facts allow. Null where it is neither."
         ),
     ]
+    cost: Annotated[
+        ComparedCost | None,
+        Field(
+            description="Null without a price book, and where there is no circuit. POST /v1/installation-estimates "
+            "shows its lines and working."
+        ),
+    ]
 
 
 @dataclass(slots=True)
@@ -155,6 +182,9 @@ class CurrentComparisonAnswer(BaseModel):
             description="Power and energy of each row; POST /v1/circuit-designs shows a circuit's working."
         ),
     ]
+    price_book: Annotated[UsedPriceBook | None, Field(description="Null where no cost is estimated.")]
+    labour_table: Annotated[UsedLabourTable | None, Field(description="Null where no cost is estimated.")]
+    exclusions: Annotated[list[str], Field(description="What the cost does not hold; empty without one.")]
     interpretations: list[ComparedInterpretation]
     to_verify: list[ToVerify]
     not_examined: list[str]

@@ -10,7 +10,9 @@ from branchwright.checks.circuits.facts import (
     CircuitFacts,
     RunFacts,
 )
-from branchwright.questions.fields import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A, Number
+from branchwright.jobs.installation.facts import JobFacts
+from branchwright.jobs.installation.price_facts import LabourTable, PriceBook
+from branchwright.questions.fields import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A, Number, Yes
 
 USUAL_CURRENTS_A: Final = (6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64, 72, 80)
 """What is compared where nothing is stated: settings that chargers have; common practice, no source."""
@@ -37,6 +39,25 @@ class CurrentComparisonRequest(RunFacts[ComparedCharger]):
     night_h: Annotated[
         Annotated[Number, Field(gt=0, le=24)] | None,
         Field(description="Hours of charging in a night. Not stated: no energy of a night is computed."),
+    ] = None
+
+    price_book: Annotated[
+        PriceBook | None,
+        Field(
+            description="What things cost. Not stated: no cost is estimated, unless demo_prices asks for it."
+        ),
+    ] = None
+    labour_table: Annotated[
+        LabourTable | None,
+        Field(description="What work takes. Not stated: the demo table, whose hourly rate is invented."),
+    ] = None
+    demo_prices: Annotated[
+        Yes | None,
+        Field(description="Whether the demo book, whose prices are invented, stands in for a price book."),
+    ] = None
+    job: Annotated[
+        JobFacts | None,
+        Field(description="What an installation estimate is told beside circuit and prices; for the cost."),
     ] = None
 
     def compared_currents_a(self) -> list[float]:

@@ -30,6 +30,7 @@ def row_of(
         kwh_per_night=None if kwh_per_night is None else round(kwh_per_night, 3),
         changes=[],
         mark=None,
+        cost=None,
     )
     if design is not None:
         _enter(row, design)
