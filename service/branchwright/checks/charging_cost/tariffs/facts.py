@@ -8,7 +8,6 @@ from branchwright.checks.charging_cost.tariffs.calendar_facts import (
     MOST_DAY_TYPES,
     MOST_HOLIDAYS,
     MOST_SEASONS,
-    CalendarDate,
     DayType,
     Effective,
     Name,
@@ -27,7 +26,7 @@ from branchwright.checks.charging_cost.tariffs.price_facts import (
     Rider,
     Rounding,
 )
-from branchwright.questions.fields import Facts, ZoneName, whole
+from branchwright.questions.fields import CalendarDate, Facts, ZoneName, whole
 from branchwright.questions.money_fields import Currency
 
 MOST_ENERGY_RATES = 100
