@@ -73,6 +73,7 @@ UNITS = {
     "_cmil": "cmil",
     "_percent": "%",
     "_count": "count",
+    "_years": "years",
 }
 """Endings of names and the units that they stand for: the convention of `DEVELOPERS.md`."""
 

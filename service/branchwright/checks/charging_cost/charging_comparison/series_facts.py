@@ -64,7 +64,7 @@ class IntervalEnergy(Facts):
     start: Annotated[
         Moment,
         Field(
-            description="Start of the first interval, with its offset: where the priced year begins by the local clock."
+            description="Start of the first interval, with its offset: where the priced year begins, locally."
         ),
     ]
     interval_minutes: Annotated[
