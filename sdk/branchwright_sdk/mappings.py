@@ -2,6 +2,7 @@
 # ruff: noqa
 """What is asked, as plain mappings."""
 
+from decimal import Decimal
 from typing import Literal, NotRequired, TypeAlias, TypedDict
 
 SettingsAItem: TypeAlias = float
@@ -91,6 +92,28 @@ class Appliance(TypedDict):
     """
     Whether one between lines needs the neutral as well. Not stated: it does not.
     """
+
+
+class ConditionFactor(TypedDict):
+    """
+    By how much a condition of the site lengthens the work on a run: at least, most likely, and at most.
+    """
+
+    low: float
+    likely: float
+    high: float
+
+
+ConditionFactors = TypedDict(
+    "ConditionFactors",
+    {
+        "open": NotRequired[ConditionFactor | None],
+        "finished-walls": NotRequired[ConditionFactor | None],
+        "crawl-space": NotRequired[ConditionFactor | None],
+        "attic": NotRequired[ConditionFactor | None],
+        "masonry": NotRequired[ConditionFactor | None],
+    },
+)
 
 
 class Conductors(TypedDict):
@@ -321,6 +344,16 @@ class HeatPump(TypedDict):
     """
 
 
+class HourlyRate(TypedDict):
+    """
+    What an hour of work is charged at: at least, most likely, and at most.
+    """
+
+    low: Decimal | str
+    likely: Decimal | str
+    high: Decimal | str
+
+
 EnergyWhItem: TypeAlias = float | None
 
 
@@ -493,6 +526,44 @@ class Premises(TypedDict):
     """
 
 
+class Price(TypedDict):
+    """
+    What one unit of a thing costs: at least, most likely, and at most.
+    """
+
+    unit: Literal["each", "ft", "10 ft", "100 ft", "1000 ft", "m", "3 m", "10 m", "100 m", "mi", "km"]
+    """
+    What the price is for.
+    """
+    low: Decimal | str
+    likely: Decimal | str
+    high: Decimal | str
+
+
+class PriceBook(TypedDict):
+    """
+    Prices of material and fees, by key.
+    """
+
+    name: str
+    currency: NotRequired[str | None]
+    """
+    Of every price. Not stated: a finding asks for it.
+    """
+    dated: str
+    """
+    The day from which the prices are.
+    """
+    is_demo: NotRequired[bool | None]
+    """
+    Whether the prices are invented. Not stated: they are not.
+    """
+    prices: dict[str, Price]
+    """
+    By key, such as `conductor/copper/THWN-2/6 AWG`, `raceway/emt/3/4` or `breaker/60 A/2-pole`. What is needed and not there is left unpriced and named by a finding.
+    """
+
+
 Readings = TypedDict(
     "Readings",
     {
@@ -541,6 +612,37 @@ class RegularSeries(TypedDict):
     power_w: NotRequired[list[PowerWItem] | None]
     """
     Average power over each interval, W; null where it is missing.
+    """
+
+
+class ReplacedPanel(TypedDict):
+    """
+    A panel that is replaced.
+    """
+
+    rating_a: float
+
+
+class SegmentSite(TypedDict):
+    """
+    What the site is like along one segment of the run.
+    """
+
+    segment: int
+    """
+    Index of the circuit's segment.
+    """
+    condition: NotRequired[Literal["open", "finished-walls", "crawl-space", "attic", "masonry"] | None]
+    """
+    Where the work is done. Not stated: taken as open, and a finding asks for it.
+    """
+    elbows: NotRequired[int | None]
+    """
+    Elbows of a raceway that are bought as fittings. Not stated: 2 underground, where it goes down and comes up; else none, bends being made on site.
+    """
+    pull_points: NotRequired[int | None]
+    """
+    Conduit bodies or boxes to pull through. Not stated: none.
     """
 
 
@@ -747,6 +849,45 @@ class StudiedService(TypedDict):
     """
 
 
+class Supplies(TypedDict):
+    """
+    What belongs to the job beside the circuit. What is not stated is excluded, and the answer says so.
+    """
+
+    charger: NotRequired[Literal["by-customer", "by-contractor"] | None]
+    """
+    Who brings the charger; it is mounted in any case. Not stated: the customer.
+    """
+    energy_management: NotRequired[bool | None]
+    """
+    Equipment that holds the service below a setting, with its sensors.
+    """
+    meter_socket: NotRequired[bool | None]
+    """
+    A socket for a meter. One that the circuit's points state is counted anyway.
+    """
+    submeter: NotRequired[bool | None]
+    """
+    A submeter. One that the circuit's points state is counted anyway.
+    """
+    panel: NotRequired[ReplacedPanel | None]
+    """
+    A panel that is replaced.
+    """
+    permit: NotRequired[bool | None]
+    """
+    The permit's fee, obtaining it, and being there for inspection.
+    """
+    paperwork: NotRequired[bool | None]
+    """
+    Papers for rebates and for the utility.
+    """
+    load_calculation: NotRequired[bool | None]
+    """
+    A written calculation of the load.
+    """
+
+
 class Supply(TypedDict):
     """
     The system that the circuit is taken from.
@@ -773,6 +914,32 @@ class Targets(TypedDict):
     """
 
 
+class Task(TypedDict):
+    """
+    Hours that one unit of a task takes: at least, most likely, and at most.
+    """
+
+    unit: Literal["each", "ft", "10 ft", "100 ft", "1000 ft", "m", "3 m", "10 m", "100 m", "mi", "km"]
+    """
+    What the hours are for.
+    """
+    hours_low: float
+    hours_likely: float
+    hours_high: float
+
+
+class Tax(TypedDict):
+    """
+    A tax on parts of the price.
+    """
+
+    percent: float
+    on: list[Literal["material", "labour", "fee", "markup"]]
+    """
+    What it is on; one stated twice counts once.
+    """
+
+
 class Torque(TypedDict):
     """
     A tightening torque with its unit.
@@ -792,6 +959,30 @@ class TorqueRecord(TypedDict):
     breaker, charger, receptacle, or points/<index>.
     """
     torque: Torque
+
+
+class TravelDistance(TypedDict):
+    """
+    A distance by road with its unit.
+    """
+
+    value: float
+    unit: Literal["mi", "km"]
+
+
+class Trench(TypedDict):
+    """
+    How the trench is dug; its length and depth are those of the circuit's segments underground.
+    """
+
+    surface: NotRequired[Literal["soil", "paving"] | None]
+    """
+    What is opened and restored.
+    """
+    by: NotRequired[Literal["hand", "machine"] | None]
+    """
+    What digs.
+    """
 
 
 class Underground(TypedDict):
@@ -825,6 +1016,33 @@ class Vehicle(TypedDict):
     charging_efficiency: NotRequired[float | None]
     """
     Energy into the battery over energy at the wall. Not stated: 0.85.
+    """
+
+
+class Waste(TypedDict):
+    """
+    What is bought beyond what is built in. What is not stated is common practice, and is to be verified.
+    """
+
+    cable_percent: NotRequired[float | None]
+    """
+    Of conductors and cable. Not stated: 7.5.
+    """
+    cable_ends: NotRequired[Depth | None]
+    """
+    For the two ends of each conductor or cable together. Not stated: 2.5 m.
+    """
+    raceway_percent: NotRequired[float | None]
+    """
+    Not stated: 7.5.
+    """
+    fittings_percent: NotRequired[float | None]
+    """
+    Of fittings and straps. Not stated: 15.
+    """
+    consumables_percent: NotRequired[float | None]
+    """
+    Small parts, in percent of the material save a charger. Not stated: 3.5.
     """
 
 
@@ -1033,6 +1251,35 @@ class IntervalDataRequest(TypedDict):
     How the demand lies on the legs, for amperes. Not stated: balanced, which is to be verified.
     """
     series: RegularSeries | StampedSeries
+
+
+class LabourTable(TypedDict):
+    """
+    Hours of work by task, and what an hour is charged at.
+    """
+
+    name: str
+    dated: str
+    """
+    The day from which hours and rate are.
+    """
+    currency: NotRequired[str | None]
+    """
+    Of the hourly rate. Not stated: a finding asks for it.
+    """
+    is_demo: NotRequired[bool | None]
+    """
+    Whether the rate is invented. Not stated: it is not.
+    """
+    hourly_rate: HourlyRate
+    tasks: dict[str, Task]
+    """
+    By key, such as `breaker`, `raceway/emt/3/4` or `pull/6 AWG`. What is needed and not there is left unpriced and named by a finding.
+    """
+    condition_factors: NotRequired[ConditionFactors | None]
+    """
+    Not stated: work takes as long as in the open, whatever the condition.
+    """
 
 
 class LoadCalculationRequest(TypedDict):
@@ -1287,6 +1534,21 @@ class Terminals(TypedDict):
     """
 
 
+class Travel(TypedDict):
+    """
+    The way to the site.
+    """
+
+    distance: TravelDistance
+    """
+    There and back.
+    """
+    trips: int
+    """
+    How often it is made.
+    """
+
+
 class Breaker(TypedDict):
     """
     The breaker at the panel, apart from its rating.
@@ -1386,6 +1648,25 @@ class Receptacle(TypedDict):
     terminals: NotRequired[Terminals | None]
     """
     Markings at the receptacle's terminals.
+    """
+
+
+class Site(TypedDict):
+    """
+    The site as the work meets it.
+    """
+
+    segments: NotRequired[list[SegmentSite] | None]
+    """
+    Conditions by segment of the run.
+    """
+    travel: NotRequired[Travel | None]
+    """
+    Not stated: excluded.
+    """
+    wall_patches: NotRequired[int | None]
+    """
+    Openings to close. Not stated: excluded.
     """
 
 
@@ -1506,6 +1787,28 @@ class ComparedCharger(TypedDict):
     markings: NotRequired[Markings | None]
 
 
+class JobFacts(TypedDict):
+    """
+    What an estimate is told beside circuit and prices: site, supplies, trench, waste, markup and tax.
+    """
+
+    site: NotRequired[Site | None]
+    supplies: NotRequired[Supplies | None]
+    trench: NotRequired[Trench | None]
+    """
+    For segments underground. Not stated: the trench stays unpriced.
+    """
+    waste: NotRequired[Waste | None]
+    markup_percent: NotRequired[float | None]
+    """
+    Of material, labour and fees together. Not stated: none.
+    """
+    tax: NotRequired[Tax | None]
+    """
+    Not stated: excluded.
+    """
+
+
 class CurrentComparisonRequest(TypedDict):
     """
     What does each step of charging current cost, and what does it bring in?
@@ -1538,4 +1841,20 @@ class CurrentComparisonRequest(TypedDict):
     night_h: NotRequired[float | None]
     """
     Hours of charging in a night. Not stated: no energy of a night is computed.
+    """
+    price_book: NotRequired[PriceBook | None]
+    """
+    What things cost. Not stated: no cost is estimated, unless demo_prices asks for it.
+    """
+    labour_table: NotRequired[LabourTable | None]
+    """
+    What work takes. Not stated: the demo table, whose hourly rate is invented.
+    """
+    demo_prices: NotRequired[bool | None]
+    """
+    Whether the demo book, whose prices are invented, stands in for a price book.
+    """
+    job: NotRequired[JobFacts | None]
+    """
+    What an installation estimate is told beside circuit and prices; for the cost.
     """

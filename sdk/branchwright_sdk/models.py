@@ -2,10 +2,13 @@
 # ruff: noqa
 """What is asked and answered, as pydantic models."""
 
+from decimal import Decimal
 from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 from typing_extensions import TypeAliasType
+
+from .money import Money
 
 SettingsAItem = TypeAliasType("SettingsAItem", Annotated[float, Field(gt=0.0, le=1000.0)])
 
@@ -102,6 +105,36 @@ class Appliance(BaseModel):
     """
     Whether one between lines needs the neutral as well. Not stated: it does not.
     """
+
+
+class ConditionFactor(BaseModel):
+    """
+    By how much a condition of the site lengthens the work on a run: at least, most likely, and at most.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    low: Annotated[float, Field(gt=0.0, le=100.0)]
+    likely: Annotated[float, Field(gt=0.0, le=100.0)]
+    high: Annotated[float, Field(gt=0.0, le=100.0)]
+
+
+class ConditionFactors(BaseModel):
+    """
+    Factors by condition. One that is not stated and needed leaves the hours of its segments open.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    open: ConditionFactor | None = None
+    finished_walls: Annotated[ConditionFactor | None, Field(alias="finished-walls")] = None
+    crawl_space: Annotated[ConditionFactor | None, Field(alias="crawl-space")] = None
+    attic: ConditionFactor | None = None
+    masonry: ConditionFactor | None = None
 
 
 class Conductors(BaseModel):
@@ -372,6 +405,20 @@ class HeatPump(BaseModel):
     """
 
 
+class HourlyRate(BaseModel):
+    """
+    What an hour of work is charged at: at least, most likely, and at most.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    low: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    likely: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    high: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+
+
 EnergyWhItem = TypeAliasType(
     "EnergyWhItem", Annotated[float | None, Field(ge=-1000000000.0, le=1000000000.0)]
 )
@@ -589,6 +636,55 @@ class Premises(BaseModel):
     """
 
 
+class Price(BaseModel):
+    """
+    What one unit of a thing costs: at least, most likely, and at most.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    unit: Literal["each", "ft", "10 ft", "100 ft", "1000 ft", "m", "3 m", "10 m", "100 m", "mi", "km"]
+    """
+    What the price is for.
+    """
+    low: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    likely: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    high: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+
+
+class PriceBook(BaseModel):
+    """
+    Prices of material and fees, by key.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=200, min_length=1)]
+    currency: Annotated[str | None, Field(pattern="^[A-Z]{3}$")] = None
+    """
+    Of every price. Not stated: a finding asks for it.
+    """
+    dated: Annotated[
+        str,
+        Field(pattern="^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"),
+    ]
+    """
+    The day from which the prices are.
+    """
+    is_demo: bool | None = None
+    """
+    Whether the prices are invented. Not stated: they are not.
+    """
+    prices: Annotated[dict[str, Price], Field(max_length=5000)]
+    """
+    By key, such as `conductor/copper/THWN-2/6 AWG`, `raceway/emt/3/4` or `breaker/60 A/2-pole`. What is needed and not there is left unpriced and named by a finding.
+    """
+
+
 class Readings(BaseModel):
     """
     Readings of disputed provisions that the caller chooses; GET /v1/editions/{edition} lists them.
@@ -696,6 +792,45 @@ class RegularSeries(BaseModel):
     power_w: Annotated[list[PowerWItem] | None, Field(max_length=210240, min_length=1)] = None
     """
     Average power over each interval, W; null where it is missing.
+    """
+
+
+class ReplacedPanel(BaseModel):
+    """
+    A panel that is replaced.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    rating_a: Annotated[float, Field(gt=0.0, le=6000.0)]
+
+
+class SegmentSite(BaseModel):
+    """
+    What the site is like along one segment of the run.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    segment: Annotated[int, Field(ge=0, le=49)]
+    """
+    Index of the circuit's segment.
+    """
+    condition: Literal["open", "finished-walls", "crawl-space", "attic", "masonry"] | None = None
+    """
+    Where the work is done. Not stated: taken as open, and a finding asks for it.
+    """
+    elbows: Annotated[int | None, Field(ge=0, le=100)] = None
+    """
+    Elbows of a raceway that are bought as fittings. Not stated: 2 underground, where it goes down and comes up; else none, bends being made on site.
+    """
+    pull_points: Annotated[int | None, Field(ge=0, le=100)] = None
+    """
+    Conduit bodies or boxes to pull through. Not stated: none.
     """
 
 
@@ -939,6 +1074,49 @@ class StudiedService(BaseModel):
     """
 
 
+class Supplies(BaseModel):
+    """
+    What belongs to the job beside the circuit. What is not stated is excluded, and the answer says so.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    charger: Literal["by-customer", "by-contractor"] | None = None
+    """
+    Who brings the charger; it is mounted in any case. Not stated: the customer.
+    """
+    energy_management: bool | None = None
+    """
+    Equipment that holds the service below a setting, with its sensors.
+    """
+    meter_socket: bool | None = None
+    """
+    A socket for a meter. One that the circuit's points state is counted anyway.
+    """
+    submeter: bool | None = None
+    """
+    A submeter. One that the circuit's points state is counted anyway.
+    """
+    panel: ReplacedPanel | None = None
+    """
+    A panel that is replaced.
+    """
+    permit: bool | None = None
+    """
+    The permit's fee, obtaining it, and being there for inspection.
+    """
+    paperwork: bool | None = None
+    """
+    Papers for rebates and for the utility.
+    """
+    load_calculation: bool | None = None
+    """
+    A written calculation of the load.
+    """
+
+
 class Supply(BaseModel):
     """
     The system that the circuit is taken from.
@@ -973,6 +1151,43 @@ class Targets(BaseModel):
     """
 
 
+class Task(BaseModel):
+    """
+    Hours that one unit of a task takes: at least, most likely, and at most.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    unit: Literal["each", "ft", "10 ft", "100 ft", "1000 ft", "m", "3 m", "10 m", "100 m", "mi", "km"]
+    """
+    What the hours are for.
+    """
+    hours_low: Annotated[float, Field(ge=0.0, le=10000.0)]
+    hours_likely: Annotated[float, Field(ge=0.0, le=10000.0)]
+    hours_high: Annotated[float, Field(ge=0.0, le=10000.0)]
+
+
+class Tax(BaseModel):
+    """
+    A tax on parts of the price.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    percent: Annotated[float, Field(ge=0.0, le=100.0)]
+    on: Annotated[
+        list[Literal["material", "labour", "fee", "markup"]],
+        Field(max_length=4, min_length=1),
+    ]
+    """
+    What it is on; one stated twice counts once.
+    """
+
+
 class Torque(BaseModel):
     """
     A tightening torque with its unit.
@@ -1000,6 +1215,38 @@ class TorqueRecord(BaseModel):
     breaker, charger, receptacle, or points/<index>.
     """
     torque: Torque
+
+
+class TravelDistance(BaseModel):
+    """
+    A distance by road with its unit.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    value: Annotated[float, Field(gt=0.0, le=100000.0)]
+    unit: Literal["mi", "km"]
+
+
+class Trench(BaseModel):
+    """
+    How the trench is dug; its length and depth are those of the circuit's segments underground.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    surface: Literal["soil", "paving"] | None = None
+    """
+    What is opened and restored.
+    """
+    by: Literal["hand", "machine"] | None = None
+    """
+    What digs.
+    """
 
 
 class Underground(BaseModel):
@@ -1041,6 +1288,37 @@ class Vehicle(BaseModel):
     charging_efficiency: Annotated[float | None, Field(ge=0.5, le=1.0)] = None
     """
     Energy into the battery over energy at the wall. Not stated: 0.85.
+    """
+
+
+class Waste(BaseModel):
+    """
+    What is bought beyond what is built in. What is not stated is common practice, and is to be verified.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    cable_percent: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
+    """
+    Of conductors and cable. Not stated: 7.5.
+    """
+    cable_ends: Depth | None = None
+    """
+    For the two ends of each conductor or cable together. Not stated: 2.5 m.
+    """
+    raceway_percent: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
+    """
+    Not stated: 7.5.
+    """
+    fittings_percent: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
+    """
+    Of fittings and straps. Not stated: 15.
+    """
+    consumables_percent: Annotated[float | None, Field(ge=0.0, le=100.0)] = None
+    """
+    Small parts, in percent of the material save a charger. Not stated: 3.5.
     """
 
 
@@ -1750,6 +2028,20 @@ class MethodAnswer(BaseModel):
     """
 
 
+class MoneyRange(BaseModel):
+    """
+    An amount at the low, the likely and the high prices.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    low: Decimal
+    likely: Decimal
+    high: Decimal
+
+
 class MonthOfData(BaseModel):
     """
     What a calendar month holds of the series.
@@ -2374,6 +2666,49 @@ class UngroundedConductors(BaseModel):
     count: int
 
 
+class UsedLabourTable(BaseModel):
+    """
+    The labour table that was applied.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    name: str
+    dated: str
+    """
+    Date of hours and rate.
+    """
+    currency: str | None
+    is_demo: bool
+    """
+    Whether its rate is invented.
+    """
+    hourly_rate: MoneyRange
+
+
+class UsedPriceBook(BaseModel):
+    """
+    The price book that was applied.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    name: str
+    dated: str
+    """
+    Date of the prices.
+    """
+    currency: str | None
+    is_demo: bool
+    """
+    Whether its prices are invented.
+    """
+
+
 class VoltageDrop(BaseModel):
     """
     Voltage drop at the charging current.
@@ -2660,6 +2995,42 @@ class IntervalDataRequest(BaseModel):
     series: Annotated[RegularSeries | StampedSeries, Field(discriminator="kind")]
 
 
+class LabourTable(BaseModel):
+    """
+    Hours of work by task, and what an hour is charged at.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=200, min_length=1)]
+    dated: Annotated[
+        str,
+        Field(pattern="^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"),
+    ]
+    """
+    The day from which hours and rate are.
+    """
+    currency: Annotated[str | None, Field(pattern="^[A-Z]{3}$")] = None
+    """
+    Of the hourly rate. Not stated: a finding asks for it.
+    """
+    is_demo: bool | None = None
+    """
+    Whether the rate is invented. Not stated: it is not.
+    """
+    hourly_rate: HourlyRate
+    tasks: Annotated[dict[str, Task], Field(max_length=5000)]
+    """
+    By key, such as `breaker`, `raceway/emt/3/4` or `pull/6 AWG`. What is needed and not there is left unpriced and named by a finding.
+    """
+    condition_factors: ConditionFactors | None = None
+    """
+    Not stated: work takes as long as in the open, whatever the condition.
+    """
+
+
 class LoadCalculationRequest(BaseModel):
     """
     What is this dwelling's load by each permitted method?
@@ -2937,6 +3308,25 @@ class Terminals(BaseModel):
     """
 
 
+class Travel(BaseModel):
+    """
+    The way to the site.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    distance: TravelDistance
+    """
+    There and back.
+    """
+    trips: Annotated[int, Field(ge=1, le=100)]
+    """
+    How often it is made.
+    """
+
+
 class Capacity(BaseModel):
     """
     What the service carries, and what it could.
@@ -2991,6 +3381,31 @@ class Capacity(BaseModel):
     """
     Ways to make it fit, cheapest first; empty where nothing needs mending or none does.
     """
+
+
+class ComparedCost(BaseModel):
+    """
+    What the installation of one current costs: the totals of an installation estimate for the same facts.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    total: MoneyRange
+    more_than_lower_current: MoneyRange | None
+    """
+    Total less that of the next lower current that has a circuit, each range end by itself; below zero where it costs less. Null for the lowest.
+    """
+    is_complete: bool
+    """
+    Whether every line has an amount; if not, it costs more than the total.
+    """
+    unpriced: list[str]
+    """
+    Keys that have no price or no hours.
+    """
+    currency: str | None
 
 
 class ComparedCurrent(BaseModel):
@@ -3063,6 +3478,10 @@ class ComparedCurrent(BaseModel):
     mark: str | None
     """
     Why this current is a good one to stop at, in words: the last before a step in cost, or the last that these facts allow. Null where it is neither.
+    """
+    cost: ComparedCost | None
+    """
+    Null without a price book, and where there is no circuit. POST /v1/installation-estimates shows its lines and working.
     """
 
 
@@ -3600,6 +4019,29 @@ class Receptacle(BaseModel):
     """
 
 
+class Site(BaseModel):
+    """
+    The site as the work meets it.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    segments: Annotated[list[SegmentSite] | None, Field(max_length=50)] = None
+    """
+    Conditions by segment of the run.
+    """
+    travel: Travel | None = None
+    """
+    Not stated: excluded.
+    """
+    wall_patches: Annotated[int | None, Field(ge=0, le=100)] = None
+    """
+    Openings to close. Not stated: excluded.
+    """
+
+
 class CurrentComparisonAnswer(BaseModel):
     """
     What each charging current needs and brings, one row each, lowest current first.
@@ -3621,6 +4063,18 @@ class CurrentComparisonAnswer(BaseModel):
     steps: list[Step]
     """
     Power and energy of each row; POST /v1/circuit-designs shows a circuit's working.
+    """
+    price_book: UsedPriceBook | None
+    """
+    Null where no cost is estimated.
+    """
+    labour_table: UsedLabourTable | None
+    """
+    Null where no cost is estimated.
+    """
+    exclusions: list[str]
+    """
+    What the cost does not hold; empty without one.
     """
     interpretations: list[ComparedInterpretation]
     to_verify: list[ToVerify]
@@ -3977,42 +4431,29 @@ class ComparedCharger(BaseModel):
     markings: Markings | None = None
 
 
-class CurrentComparisonRequest(BaseModel):
+class JobFacts(BaseModel):
     """
-    What does each step of charging current cost, and what does it bring in?
+    What an estimate is told beside circuit and prices: site, supplies, trench, waste, markup and tax.
     """
 
     model_config = ConfigDict(
         extra="forbid",
         validate_by_name=True,
     )
-    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    site: Site | None = None
+    supplies: Supplies | None = None
+    trench: Trench | None = None
     """
-    The code edition that the answer applies.
+    For segments underground. Not stated: the trench stays unpriced.
     """
-    jurisdiction: Annotated[str | None, Field(max_length=200, min_length=1)] = None
+    waste: Waste | None = None
+    markup_percent: Annotated[float | None, Field(ge=0.0, le=1000.0)] = None
     """
-    Place, for the record; local amendments are not applied.
+    Of material, labour and fees together. Not stated: none.
     """
-    readings: Readings | None = None
-    premises: Premises | None = None
-    supply: Supply
-    charger: ComparedCharger
-    breaker: Breaker | None = None
-    conductors: Conductors
-    run: Annotated[list[Segment], Field(max_length=50, min_length=1)]
+    tax: Tax | None = None
     """
-    Segments in order from panel to charger.
-    """
-    points: Annotated[list[Point] | None, Field(max_length=20)] = None
-    targets: Targets | None = None
-    currents_a: Annotated[list[CurrentsAItem] | None, Field(max_length=40, min_length=1)] = None
-    """
-    Charging currents to compare, A. They are sorted, and one that is stated twice is compared once. Settings of the charger where its rated current is stated, else each is a charger of that rating. Not stated: 6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64, 72, 80 (common practice, no source).
-    """
-    night_h: Annotated[float | None, Field(gt=0.0, le=24.0)] = None
-    """
-    Hours of charging in a night. Not stated: no energy of a night is computed.
+    Not stated: excluded.
     """
 
 
@@ -4120,4 +4561,59 @@ class CircuitReviewAnswer(BaseModel):
     existing_circuit: ExistingCircuit
     """
     What charging current the installed sizes allow.
+    """
+
+
+class CurrentComparisonRequest(BaseModel):
+    """
+    What does each step of charging current cost, and what does it bring in?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    edition: Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
+    """
+    The code edition that the answer applies.
+    """
+    jurisdiction: Annotated[str | None, Field(max_length=200, min_length=1)] = None
+    """
+    Place, for the record; local amendments are not applied.
+    """
+    readings: Readings | None = None
+    premises: Premises | None = None
+    supply: Supply
+    charger: ComparedCharger
+    breaker: Breaker | None = None
+    conductors: Conductors
+    run: Annotated[list[Segment], Field(max_length=50, min_length=1)]
+    """
+    Segments in order from panel to charger.
+    """
+    points: Annotated[list[Point] | None, Field(max_length=20)] = None
+    targets: Targets | None = None
+    currents_a: Annotated[list[CurrentsAItem] | None, Field(max_length=40, min_length=1)] = None
+    """
+    Charging currents to compare, A. They are sorted, and one that is stated twice is compared once. Settings of the charger where its rated current is stated, else each is a charger of that rating. Not stated: 6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64, 72, 80 (common practice, no source).
+    """
+    night_h: Annotated[float | None, Field(gt=0.0, le=24.0)] = None
+    """
+    Hours of charging in a night. Not stated: no energy of a night is computed.
+    """
+    price_book: PriceBook | None = None
+    """
+    What things cost. Not stated: no cost is estimated, unless demo_prices asks for it.
+    """
+    labour_table: LabourTable | None = None
+    """
+    What work takes. Not stated: the demo table, whose hourly rate is invented.
+    """
+    demo_prices: bool | None = None
+    """
+    Whether the demo book, whose prices are invented, stands in for a price book.
+    """
+    job: JobFacts | None = None
+    """
+    What an installation estimate is told beside circuit and prices; for the cost.
     """

@@ -197,6 +197,10 @@ class Circuits:
         targets: models.Targets | mappings.Targets | Omitted | None = OMITTED,
         currents_a: Sequence[float] | Omitted | None = OMITTED,
         night_h: float | Omitted | None = OMITTED,
+        price_book: models.PriceBook | mappings.PriceBook | Omitted | None = OMITTED,
+        labour_table: models.LabourTable | mappings.LabourTable | Omitted | None = OMITTED,
+        demo_prices: bool | Omitted | None = OMITTED,
+        job: models.JobFacts | mappings.JobFacts | Omitted | None = OMITTED,
     ) -> models.CurrentComparisonAnswer:
         """What does each step of charging current cost, and what does it bring in?
 
@@ -228,6 +232,11 @@ class Circuits:
             charger of that rating. Not stated: 6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64,
             72, 80 (common practice, no source).
           night_h: Hours of charging in a night. Not stated: no energy of a night is computed.
+          price_book: What things cost. Not stated: no cost is estimated, unless demo_prices asks for
+            it.
+          labour_table: What work takes. Not stated: the demo table, whose hourly rate is invented.
+          demo_prices: Whether the demo book, whose prices are invented, stands in for a price book.
+          job: What an installation estimate is told beside circuit and prices; for the cost.
         """
         from . import models
 
@@ -249,6 +258,10 @@ class Circuits:
                 "targets": targets,
                 "currents_a": currents_a,
                 "night_h": night_h,
+                "price_book": price_book,
+                "labour_table": labour_table,
+                "demo_prices": demo_prices,
+                "job": job,
             },
             request=models.CurrentComparisonRequest,
         )
@@ -1197,6 +1210,10 @@ class AsyncCircuits:
         targets: models.Targets | mappings.Targets | Omitted | None = OMITTED,
         currents_a: Sequence[float] | Omitted | None = OMITTED,
         night_h: float | Omitted | None = OMITTED,
+        price_book: models.PriceBook | mappings.PriceBook | Omitted | None = OMITTED,
+        labour_table: models.LabourTable | mappings.LabourTable | Omitted | None = OMITTED,
+        demo_prices: bool | Omitted | None = OMITTED,
+        job: models.JobFacts | mappings.JobFacts | Omitted | None = OMITTED,
     ) -> models.CurrentComparisonAnswer:
         """What does each step of charging current cost, and what does it bring in?
 
@@ -1228,6 +1245,11 @@ class AsyncCircuits:
             charger of that rating. Not stated: 6, 8, 10, 12, 16, 20, 24, 28, 32, 36, 40, 48, 56, 64,
             72, 80 (common practice, no source).
           night_h: Hours of charging in a night. Not stated: no energy of a night is computed.
+          price_book: What things cost. Not stated: no cost is estimated, unless demo_prices asks for
+            it.
+          labour_table: What work takes. Not stated: the demo table, whose hourly rate is invented.
+          demo_prices: Whether the demo book, whose prices are invented, stands in for a price book.
+          job: What an installation estimate is told beside circuit and prices; for the cost.
         """
         from . import models
 
@@ -1249,6 +1271,10 @@ class AsyncCircuits:
                 "targets": targets,
                 "currents_a": currents_a,
                 "night_h": night_h,
+                "price_book": price_book,
+                "labour_table": labour_table,
+                "demo_prices": demo_prices,
+                "job": job,
             },
             request=models.CurrentComparisonRequest,
         )
