@@ -8,6 +8,7 @@ from branchwright.cli.tables import (
     VERDICTS,
     Answer,
     amperes,
+    headed_table,
     show_findings,
     show_remarks,
     show_verdict,
@@ -41,9 +42,9 @@ def show_comparison(console: Console, answer: Answer, *, remarks: bool = True) -
     Then what some rows lack or fail, and on which readings their verdicts rest; with `remarks`, also what to verify
     and the cautions.
     """
-    table = Table(title="Charging currents side by side")
-    for heading in ("current", "breaker", "conductors", "ground", "raceways", "kW", "kWh a night"):
-        table.add_column(heading, overflow="fold")
+    headings = ["current", "breaker", "conductors", "ground", "raceways", "kW", "kWh a night"]
+    priced = answer["price_book"] is not None
+    table = headed_table("Charging currents side by side", *headings, *(["cost", "more"] if priced else []))
     for row in answer["rows"]:
         raceways = ", ".join(raceway["trade_size"] for raceway in row["raceways"])
         circuit = (
@@ -58,8 +59,11 @@ def show_comparison(console: Console, answer: Answer, *, remarks: bool = True) -
         )
         night = "" if row["kwh_per_night"] is None else shown(row["kwh_per_night"])
         current = f"{shown(row['charging_current_a'])} A"
-        table.add_row(current, *circuit, shown(row["power_kw"]), night)
+        cost = _cost(row["cost"]) if priced else []
+        table.add_row(current, *circuit, shown(row["power_kw"]), night, *cost)
     console.print(table)
+    if priced:
+        _show_prices(console, answer)
     for row in answer["rows"]:
         if row["mark"] is not None:
             console.print(f"{shown(row['charging_current_a'])} A: {row['mark']}.", highlight=False)
@@ -135,6 +139,26 @@ def _design(design: Answer, *, would_do: bool) -> Table:
         table.add_row("voltage drop", f"{drop['volts']:.2f} V, {drop['percent']:.2f} %")
     table.add_row("conductors set by", design["governed_by"]["conductors"])
     return table
+
+
+def _cost(cost: Answer | None) -> list[str]:
+    """Return the likely cost of a current with its range, and what it costs more than the lower one."""
+    if cost is None:
+        return ["", ""]
+    total, more = cost["total"], cost["more_than_lower_current"]
+    unpriced = "" if cost["is_complete"] else f"; without {', '.join(cost['unpriced'])}"
+    return [
+        f"{total['likely']} ({total['low']} to {total['high']}){unpriced}",
+        "" if more is None else more["likely"],
+    ]
+
+
+def _show_prices(console: Console, answer: Answer) -> None:
+    """Print what the costs rest on."""
+    book = answer["price_book"]
+    invented = "; they are invented" if book["is_demo"] else ""
+    currency = book["currency"] or "currency not stated"
+    console.print(Text(f"Prices: {book['name']}, of {book['dated']}, {currency}{invented}."))
 
 
 def _depth(cover: Answer | None) -> str:

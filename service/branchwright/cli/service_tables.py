@@ -4,7 +4,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from branchwright.cli.tables import Answer, show_judged, show_remarks, shown
+from branchwright.cli.tables import Answer, headed_table, show_judged, show_remarks, shown
 
 MOST_GAPS = 10
 """How many gaps of the readings are printed; the answer itself has more."""
@@ -13,7 +13,7 @@ MOST_GAPS = 10
 def show_load(console: Console, answer: Answer, *, remarks: bool = True) -> None:
     """Print the methods side by side, then each line by line."""
     show_judged(console, answer)
-    methods = _table(
+    methods = headed_table(
         "Methods side by side", "method", "permitted", "load", "current", "least service", "neutral"
     )
     for method in answer["methods"]:
@@ -27,7 +27,7 @@ def show_load(console: Console, answer: Answer, *, remarks: bool = True) -> None
         )
     console.print(methods)
     for method in answer["methods"]:
-        lines = _table(f"By {method['method']}", "load", "connected", "factor", "demand", "section")
+        lines = headed_table(f"By {method['method']}", "load", "connected", "factor", "demand", "section")
         for line in method["lines"]:
             lines.add_row(
                 line["item"],
@@ -62,7 +62,7 @@ def show_capacity(console: Console, answer: Answer, *, remarks: bool = True) -> 
             table.add_row(name, _with_unit(value, unit))
     console.print(table)
     if capacity["ways_to_fit"]:
-        ways = _table("Ways to fit, the cheapest first", "way", "charging current", "what it takes")
+        ways = headed_table("Ways to fit, the cheapest first", "way", "charging current", "what it takes")
         for way in capacity["ways_to_fit"]:
             ways.add_row(way["way"], _with_unit(way["charging_current_a"], "A"), way["why"])
         console.print(ways)
@@ -110,7 +110,7 @@ def show_study(console: Console, answer: Answer, *, remarks: bool = True) -> Non
             table.add_row("worst night", f"{worst['date']}, {shown(worst['unmet_kwh'])} kWh unmet")
         console.print(table)
     if answer["by_control_setting"]:
-        points = _table("Nights met by control setting", "control setting", "nights met", "share")
+        points = headed_table("Nights met by control setting", "control setting", "nights met", "share")
         for point in answer["by_control_setting"]:
             points.add_row(
                 _with_unit(point["control_setting_a"], "A"),
@@ -149,30 +149,23 @@ def _show_quality(console: Console, quality: Answer) -> None:
             table.add_row(name, ", ".join(f"{day['date']} ({shown(day['hours'])} h)" for day in days))
     console.print(table)
     if quality["gaps"]:
-        gaps = _table("The longest gaps", "from", "to", "minutes")
+        gaps = headed_table("The longest gaps", "from", "to", "minutes")
         longest = sorted(quality["gaps"], key=lambda gap: -gap["minutes"])[:MOST_GAPS]
         for gap in longest:
             gaps.add_row(gap["from"], gap["to"], str(gap["minutes"]))
         console.print(gaps)
     if quality["months"]:
-        months = _table("Month by month", "month", "coverage", "energy")
+        months = headed_table("Month by month", "month", "coverage", "energy")
         for month in quality["months"]:
             months.add_row(
                 month["month"], _with_unit(month["coverage_percent"], "%"), _with_unit(month["kwh"], "kWh")
             )
         console.print(months)
     if quality["faults"]:
-        faults = _table("What could not be read", "at", "what", "given")
+        faults = headed_table("What could not be read", "at", "what", "given")
         for fault in quality["faults"]:
             faults.add_row(fault["at"], fault["message"], fault["given"] or "")
         console.print(faults)
-
-
-def _table(title: str, *headings: str) -> Table:
-    table = Table(title=title)
-    for heading in headings:
-        table.add_column(heading, overflow="fold")
-    return table
 
 
 def _known(value: object) -> str:

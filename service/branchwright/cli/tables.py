@@ -30,17 +30,16 @@ def show_judged(console: Console, answer: Answer) -> None:
 
 
 def show_verdict(console: Console, answer: Answer) -> None:
-    """Print the verdict, under the edition that it was found by."""
+    """Print the verdict, under the edition that it was found by where the question has to do with one."""
     words, style = VERDICTS.get(answer["verdict"], (answer["verdict"], ""))
-    console.print(
-        Panel(Text(words, style=style), title=answer["edition"] or "no edition stated", expand=False)
-    )
+    edition = (answer["edition"] or "no edition stated") if "edition" in answer else None
+    console.print(Panel(Text(words, style=style), title=edition, expand=False))
 
 
 def show_findings(console: Console, answer: Answer) -> None:
     """Print the findings, and the readings under which the verdict would be another."""
     console.print(findings_table(answer))
-    for item in answer["interpretations"]:
+    for item in answer.get("interpretations", ()):
         if item["changes_verdict"]:
             others = ", ".join(f"{other['reading']}: {other['verdict']}" for other in item["other_readings"])
             console.print(f"[yellow]{item['name']}[/] is read as {item['reading']}; by {others}.")
@@ -48,9 +47,7 @@ def show_findings(console: Console, answer: Answer) -> None:
 
 def findings_table(answer: Answer) -> Table:
     """Return the findings of the rules that apply."""
-    table = Table(title="Findings", show_lines=False)
-    for heading in ("outcome", "rule", "finding", "section"):
-        table.add_column(heading, overflow="fold")
+    table = headed_table("Findings", "outcome", "rule", "finding", "section")
     for item in answer["findings"]:
         if item["outcome"] != "not-applicable":
             section = item["citation"]["section"] if item["citation"] else ""
@@ -82,15 +79,24 @@ def show_remarks(console: Console, answer: Answer) -> None:
 
 def show_working(console: Console, answer: Answer, wanted: int) -> None:
     """Print the first steps of an answer's working."""
-    table = Table(title=f"The first {wanted} of {len(answer['steps'])} steps; anyone can replay them")
-    for heading in ("quantity", "expression", "inputs", "value", "section"):
-        table.add_column(heading, overflow="fold")
+    table = headed_table(
+        f"The first {wanted} of {len(answer['steps'])} steps; anyone can replay them",
+        *("quantity", "expression", "inputs", "value", "section"),
+    )
     for step in answer["steps"][:wanted]:
         inputs = ", ".join(f"{name} = {shown(item['value'])}" for name, item in step["inputs"].items())
         section = step["citation"]["section"] if step["citation"] else ""
         value = shown(step["value"]) + ("" if step["unit"] in ("1", "size", "text") else f" {step['unit']}")
         table.add_row(step["quantity"], step["expression"], inputs, value, section)
     console.print(table)
+
+
+def headed_table(title: str, *headings: str) -> Table:
+    """Return a table with a title and a heading over each column, whose cells are folded and never cut."""
+    table = Table(title=title)
+    for heading in headings:
+        table.add_column(heading, overflow="fold")
+    return table
 
 
 def amperes(currents: list[float]) -> str:
