@@ -21,7 +21,7 @@ from branchwright.http_api.problems import (
 )
 
 MOST_MEMBERS: Final = 1_000
-"""How many members one object of a body may have; no question has an object with a tenth of that."""
+"""How many members one object of a body may have; none of most questions has a tenth of that."""
 
 # Common practice, no source: an answer takes about a millisecond, and this is the least that can be stated.
 _RETRY_AFTER_SECONDS: Final = 1
@@ -96,7 +96,7 @@ def require_few_values(body: bytes, limit: int) -> None:
         raise ProblemError(BODY_TOO_LARGE, f"The body has more than {limit} values.")
 
 
-def require_small_objects(data: object) -> None:
+def require_small_objects(data: object, limit: int = MOST_MEMBERS) -> None:
     """Raise the problem (413) where an object has more members than any question can need.
 
     Validation names every member that is unknown. Lists may be long: their models stop at the first item that does
@@ -104,15 +104,15 @@ def require_small_objects(data: object) -> None:
     """
     if isinstance(data, dict):
         members = cast("dict[str, object]", data)
-        if len(members) > MOST_MEMBERS:
-            raise ProblemError(BODY_TOO_LARGE, f"An object in the body has more than {MOST_MEMBERS} members.")
+        if len(members) > limit:
+            raise ProblemError(BODY_TOO_LARGE, f"An object in the body has more than {limit} members.")
         for member in members.values():
-            require_small_objects(member)
+            require_small_objects(member, limit)
     elif isinstance(data, list):
         for item in cast("list[object]", data):
             # Most items of long lists are numbers: asking of each what it is costs less than a call.
             if isinstance(item, dict | list):
-                require_small_objects(cast("object", item))
+                require_small_objects(cast("object", item), limit)
 
 
 async def read_body(

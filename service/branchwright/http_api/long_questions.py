@@ -17,7 +17,13 @@ from fastapi.routing import APIRoute
 from starlette.requests import Request
 from starlette.responses import Response
 
-from branchwright.http_api.limits import over_capacity, read_body, require_body_in, require_json_accepted
+from branchwright.http_api.limits import (
+    MOST_MEMBERS,
+    over_capacity,
+    read_body,
+    require_body_in,
+    require_json_accepted,
+)
 from branchwright.http_api.queries import QueryReader
 from branchwright.http_api.routes import JSON, Handler, JsonReader, JsonWriter, answer_type, model_of
 
@@ -39,12 +45,13 @@ class LongQuestionRoute(APIRoute):
     """
 
     most_values: ClassVar[int] = 1_000_000
+    most_members: ClassVar[int] = MOST_MEMBERS
     other_bodies: ClassVar[Mapping[str, Callable[..., Any]]] = {}
 
     def get_route_handler(self) -> Handler:
         """The handler that FastAPI calls for a matching request."""
         endpoint = self.endpoint
-        read = JsonReader(model_of(endpoint, "body"), self.most_values)
+        read = JsonReader(model_of(endpoint, "body"), self.most_values, self.most_members)
         query_model = model_of(endpoint, "query") if self.dependant.query_params else None
         read_query = None if query_model is None else QueryReader(query_model)
         write = JsonWriter(answer_type(endpoint), self.unique_id)

@@ -20,6 +20,7 @@ from starlette.responses import Response
 
 from branchwright.http_api import strict_json, validation
 from branchwright.http_api.limits import (
+    MOST_MEMBERS,
     read_body,
     require_body_in,
     require_few_values,
@@ -79,10 +80,11 @@ class JsonQuestionRoute(APIRoute):
 class JsonReader:
     """Turns the bytes of a body into its model, or raises the problem that says why it cannot."""
 
-    def __init__(self, model: type[BaseModel], most_values: int) -> None:
-        """Read bodies of this model, with at most so many values."""
+    def __init__(self, model: type[BaseModel], most_values: int, most_members: int = MOST_MEMBERS) -> None:
+        """Read bodies of this model, with at most so many values, and members of one object."""
         self._model = model
         self._most_values = most_values
+        self._most_members = most_members
         # A short body has no room for more unknown members than can be named.
         self._has_long_bodies = most_values > JsonQuestionRoute.most_values
         self._validate = TypeAdapter(model).validator.validate_python
@@ -99,7 +101,7 @@ class JsonReader:
         except strict_json.NotStrictJson as error:
             raise ProblemError(INVALID_JSON, f"The body is not strict JSON: {error}.") from None
         if self._has_long_bodies:
-            require_small_objects(data)
+            require_small_objects(data, self._most_members)
         try:
             question: BaseModel = self._validate(data)
         except ValidationError as error:
