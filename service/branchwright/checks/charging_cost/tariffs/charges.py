@@ -1,0 +1,106 @@
+"""What a tariff charges in each month of a year, laid out once and applied to any load.
+
+Every charge becomes one of four forms: an energy by tiers, a stated sum, a demand, or a percentage of other lines.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal, TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from branchwright.checks.charging_cost.tariffs.bills import BilledKind
+from branchwright.checks.charging_cost.tariffs.price_facts import DemandCharge
+
+Flags: TypeAlias = NDArray[np.bool_]
+Ends: TypeAlias = list[Decimal | None]
+
+
+@dataclass(slots=True, frozen=True)
+class EnergyCharge:
+    """A price of energy, by tiers or without.
+
+    `of` says which energy: taken from the grid or delivered to it in the classes that `classes` marks, or taken in
+    the added events of the place `group`. `ends[month]` is where the tiers end, `rates` what a kWh costs in each, below
+    zero where it is credited; `places` where the rates stand in the tariff.
+    """
+
+    kind: BilledKind
+    name: str
+    season: str | None
+    period: str | None
+    of: Literal["taken", "delivered", "added"]
+    classes: Flags
+    group: int
+    ends: list[Ends]
+    rates: list[Decimal]
+    places: list[str]
+
+
+@dataclass(slots=True, frozen=True)
+class StatedSum:
+    """A sum that does not depend on use: `quantity[month]` months or days of it."""
+
+    kind: BilledKind
+    name: str
+    season: str | None
+    quantity: list[Decimal]
+    unit: str
+    rate: Decimal
+    place: str
+    arrangements: Sequence[str] | None
+
+
+@dataclass(slots=True, frozen=True)
+class Demand:
+    """A price of demand: `share[month]` is the part of the month that it covers."""
+
+    charge: DemandCharge
+    share: list[Decimal]
+    place: str
+
+
+@dataclass(slots=True, frozen=True)
+class Percentage:
+    """A percentage of the lines of some kinds, None of all before it; `share[month]` is the part of the month."""
+
+    kind: BilledKind
+    name: str
+    season: str | None
+    of: frozenset[BilledKind] | None
+    share: list[Decimal]
+    percent: Decimal
+    place: str
+
+
+@dataclass(slots=True, frozen=True)
+class Minimum:
+    """The least that lines of some kinds come to: `quantity[month]` months or days of its amount."""
+
+    of: frozenset[BilledKind]
+    quantity: list[Decimal]
+    unit: str
+    amount: Decimal
+    place: str
+
+
+Charge: TypeAlias = EnergyCharge | StatedSum | Demand | Percentage | Minimum
+
+COUNTED: dict[str, tuple[BilledKind, ...]] = {
+    "energy": ("energy", "all-energy", "critical-peak", "export"),
+    "demand": ("demand",),
+    "fixed": ("fixed",),
+    "credits": ("credit",),
+    "riders": ("rider",),
+}
+"""The kinds of lines that each word of a minimum bill counts."""
+
+CHARGED: dict[str, tuple[BilledKind, ...]] = {
+    "energy": ("energy", "all-energy"),
+    "critical-peak": ("critical-peak",),
+    "demand": ("demand",),
+    "fixed": ("fixed",),
+}
+"""The kinds of lines that each word of a rider in percent is taken of."""
