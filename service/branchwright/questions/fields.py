@@ -6,8 +6,8 @@ same documents.
 
 from typing import Annotated, Any, Literal, TypeAlias
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
-from pydantic_core import PydanticKnownError
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, GetCoreSchemaHandler
+from pydantic_core import CoreSchema, PydanticKnownError, core_schema
 
 Edition: TypeAlias = Literal["nec-2017", "nec-2020", "nec-2023", "nec-2026"]
 
@@ -40,6 +40,20 @@ ServicePhases: TypeAlias = Annotated[
     BeforeValidator(whole),
     Field(description="Phases of the service; 3 on a wye system only. Not stated: 1."),
 ]
+
+
+class _NoneWhereNull:
+    """Marks an optional list that may also be null, which says the same as leaving it out: none."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        """Return the schema of the list or null."""
+        return core_schema.no_info_after_validator_function(
+            lambda items: () if items is None else items, core_schema.nullable_schema(handler(source))
+        )
+
+
+NONE_WHERE_NULL = _NoneWhereNull()
+
 Weekday: TypeAlias = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 ClockTime: TypeAlias = Annotated[str, Field(strict=True, pattern=r"^([01][0-9]|2[0-3]):[0-5][0-9]$")]
 

@@ -26,7 +26,7 @@ from branchwright.checks.charging_cost.tariffs.price_facts import (
     Rider,
     Rounding,
 )
-from branchwright.questions.fields import CalendarDate, Facts, ZoneName, whole
+from branchwright.questions.fields import NONE_WHERE_NULL, CalendarDate, Facts, ZoneName, whole
 from branchwright.questions.money_fields import Currency
 
 MOST_ENERGY_RATES = 100
@@ -77,8 +77,8 @@ class Tariff(Facts):
         Effective | None,
         Field(description="When it is in force. Not stated: the whole year that is asked for."),
     ] = None
-    seasons: Annotated[tuple[Season, ...], Field(max_length=MOST_SEASONS)] = ()
-    day_types: Annotated[tuple[DayType, ...], Field(max_length=MOST_DAY_TYPES)] = ()
+    seasons: Annotated[tuple[Season, ...], Field(max_length=MOST_SEASONS), NONE_WHERE_NULL] = ()
+    day_types: Annotated[tuple[DayType, ...], Field(max_length=MOST_DAY_TYPES), NONE_WHERE_NULL] = ()
     energy_rates: Annotated[
         tuple[EnergyRate, ...],
         Field(
@@ -86,13 +86,17 @@ class Tariff(Facts):
             description="Rows with the same season and period are one price, and have the same tiers.",
         ),
     ]
-    tiers_on_all_energy: Annotated[tuple[AllEnergyTiers, ...], Field(max_length=MOST_CHARGES)] = ()
-    fixed_charges: Annotated[tuple[FixedCharge, ...], Field(max_length=MOST_CHARGES)] = ()
-    demand_charges: Annotated[tuple[DemandCharge, ...], Field(max_length=MOST_CHARGES)] = ()
+    tiers_on_all_energy: Annotated[
+        tuple[AllEnergyTiers, ...], Field(max_length=MOST_CHARGES), NONE_WHERE_NULL
+    ] = ()
+    fixed_charges: Annotated[tuple[FixedCharge, ...], Field(max_length=MOST_CHARGES), NONE_WHERE_NULL] = ()
+    demand_charges: Annotated[tuple[DemandCharge, ...], Field(max_length=MOST_CHARGES), NONE_WHERE_NULL] = ()
     minimum_bill: MinimumBill | None = None
-    riders: Annotated[tuple[Rider, ...], Field(max_length=MOST_CHARGES)] = ()
-    credits: Annotated[tuple[BillCredit, ...], Field(max_length=MOST_CHARGES)] = ()
-    critical_peak_events: Annotated[tuple[CriticalPeakEvent, ...], Field(max_length=MOST_EVENTS)] = ()
+    riders: Annotated[tuple[Rider, ...], Field(max_length=MOST_CHARGES), NONE_WHERE_NULL] = ()
+    credits: Annotated[tuple[BillCredit, ...], Field(max_length=MOST_CHARGES), NONE_WHERE_NULL] = ()
+    critical_peak_events: Annotated[
+        tuple[CriticalPeakEvent, ...], Field(max_length=MOST_EVENTS), NONE_WHERE_NULL
+    ] = ()
     rounding: Annotated[
         Rounding | None, Field(description="Not stated: each line, a half away from zero.")
     ] = None
