@@ -40,7 +40,7 @@ def sums_by_class(energy_kwh: Floats, classes: Whole, count: int) -> Floats:
     >>> sums_by_class(np.array([1.0, 2.0, 4.0]), np.array([0, 2, 0]), 3)
     array([5., 0., 2.])
     """
-    return np.bincount(classes, weights=energy_kwh, minlength=count)
+    return np.bincount(classes, weights=energy_kwh, minlength=count).astype(np.float64, copy=False)
 
 
 def tier_quantities(quantity: Decimal, ends: Sequence[Decimal | None]) -> list[Decimal]:
@@ -87,7 +87,7 @@ def ratcheted_kw(measured_kw: Floats, percent: float, months: int) -> Floats:
     array([10. ,  8. ,  9. ,  7.2])
     """
     before = np.array([np.roll(measured_kw, after) for after in range(1, months + 1)])
-    return np.maximum(measured_kw, percent / 100 * before.max(axis=0))
+    return np.asarray(np.maximum(measured_kw, percent / 100 * before.max(axis=0)))
 
 
 def share_of_month(days: int, days_in_month: int) -> Decimal:

@@ -71,7 +71,8 @@ class Billing:
                 columns.append(usage.added_kwh[:, charge.group])
             else:
                 columns.append((taken if charge.of == "taken" else delivered)[:, at])
-        return np.array(columns).T.tolist()  # type: ignore[no-any-return]
+        found: list[list[float]] = np.array(columns).T.tolist()
+        return found
 
     def billed_kw(self, usage: Usage) -> list[list[float]]:
         """Return the demand that each demand charge bills in each month, before a part of the month is taken of it."""
@@ -82,7 +83,8 @@ class Billing:
             if ratchet is not None:
                 measured = ratcheted_kw(measured, ratchet.percent, ratchet.months)
             columns.append(np.maximum(measured, demand.charge.least_kw or 0.0))
-        return np.array(columns, dtype=np.float64).reshape(-1, MONTHS).T.tolist()  # type: ignore[no-any-return]
+        found: list[list[float]] = np.array(columns, dtype=np.float64).reshape(-1, MONTHS).T.tolist()
+        return found
 
     def _month(
         self,

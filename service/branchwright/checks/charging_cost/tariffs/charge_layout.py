@@ -1,6 +1,6 @@
 """Lays out the charges of a tariff over a year: which intervals, how many days of each month, where tiers end."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 from typing import Literal
 
@@ -21,7 +21,7 @@ from branchwright.checks.charging_cost.tariffs.charges import (
 )
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, LocalYear
-from branchwright.checks.charging_cost.tariffs.price_classes import PriceClass, PriceClasses
+from branchwright.checks.charging_cost.tariffs.price_classes import PriceClasses
 from branchwright.checks.charging_cost.tariffs.price_facts import (
     BillCredit,
     ChargePer,
@@ -40,6 +40,7 @@ class ChargeLayout:
         """Count the days of each season in each month."""
         self._tariff = tariff
         self._classes = classes
+        self._all = classes.classes
         self._days: dict[str | None, list[int]] = {None: [int(days) for days in year.days_in_month]}
         self._month_of_day = year.month_of_day
 
@@ -69,7 +70,7 @@ class ChargeLayout:
                 price.season,
                 price.period,
                 "taken",
-                self._marked(lambda each, place=place: each.price == place and each.event is None),
+                self._marked(each.price == place and each.event is None for each in self._all),
                 -1,
                 self._ends(rate.tiers, rate.allowance_per, price.season),
                 [tier.per_kwh for tier in rate.tiers],
@@ -86,7 +87,7 @@ class ChargeLayout:
                 adder.season,
                 None,
                 "taken",
-                self._marked(lambda each: each.event is None, adder.season),
+                self._marked((each.event is None for each in self._all), adder.season),
                 -1,
                 self._ends(adder.tiers, adder.allowance_per, adder.season),
                 [tier.per_kwh for tier in adder.tiers],
@@ -95,10 +96,12 @@ class ChargeLayout:
 
     def _critical_peaks(self) -> Iterator[EnergyCharge]:
         for at, group in enumerate(self._classes.instead):
-            marked = self._marked(lambda each, at=at: each.event == at)
+            marked = self._marked(each.event == at for each in self._all)
             yield self._critical_peak(group.event, group.place, "taken", marked, -1)
         for at, group in enumerate(self._classes.added):
-            yield self._critical_peak(group.event, group.place, "added", self._marked(lambda _: False), at)
+            yield self._critical_peak(
+                group.event, group.place, "added", self._marked(False for _ in self._all), at
+            )
 
     @staticmethod
     def _critical_peak(
@@ -120,7 +123,7 @@ class ChargeLayout:
                     price.season,
                     price.period,
                     "delivered",
-                    self._marked(lambda each, place=place: each.price == place),
+                    self._marked(each.price == place for each in self._all),
                     -1,
                     OPEN,
                     [-rate],
@@ -153,7 +156,7 @@ class ChargeLayout:
                     credit.season,
                     credit.period,
                     "taken",
-                    self._marked(self._in_period(credit.period), credit.season),
+                    self._marked(self._of_period(credit.period), credit.season),
                     -1,
                     self._credited(credit),
                     [-credit.per_kwh],
@@ -180,7 +183,7 @@ class ChargeLayout:
     def _rider(self, rider: Rider, at: int) -> Iterator[EnergyCharge | Percentage]:
         kind: Literal["tax", "rider"] = "tax" if rider.is_tax else "rider"
         if rider.per_kwh is not None:
-            marked = self._marked(lambda _: True, rider.season)
+            marked = self._marked((True for _ in self._all), rider.season)
             where = [f"/riders/{at}/per_kwh"]
             yield EnergyCharge(
                 kind, rider.name, rider.season, None, "taken", marked, -1, OPEN, [rider.per_kwh], where
@@ -209,15 +212,15 @@ class ChargeLayout:
                 "/minimum_bill/amount",
             )
 
-    def _marked(self, wanted: Callable[[PriceClass], bool], season: str | None = None) -> Flags:
+    def _marked(self, wanted: Iterable[bool], season: str | None = None) -> Flags:
         """Return which classes are wanted, of one season's dates or of all."""
-        return np.array(
-            [wanted(each) and season in (None, each.season) for each in self._classes.classes], dtype=np.bool_
-        )
+        pairs = zip(wanted, self._all, strict=True)
+        return np.array([each and season in (None, of.season) for each, of in pairs], dtype=np.bool_)
 
-    def _in_period(self, period: str | None) -> Callable[[PriceClass], bool]:
-        prices = [place for place, each in enumerate(self._classes.prices) if period in (None, each.period)]
-        return lambda each: period is None or each.price in prices
+    def _of_period(self, period: str | None) -> list[bool]:
+        """Return of each class whether it is of a period, whatever the season of its price."""
+        prices = {place for place, each in enumerate(self._classes.prices) if period in (None, each.period)}
+        return [period is None or each.price in prices for each in self._all]
 
     def days_of(self, season: str | None) -> list[int]:
         """Return how many days of each month lie in a season, or all where none is named."""

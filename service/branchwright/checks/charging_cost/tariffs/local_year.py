@@ -80,7 +80,7 @@ class LocalYear:
 
     def hours_of_days(self) -> NDArray[np.float64]:
         """Return how many hours each date has, shape (D,)."""
-        return np.bincount(self.day_index, minlength=len(self.dates)) * self.step_h
+        return np.asarray(np.bincount(self.day_index, minlength=len(self.dates)) * self.step_h, dtype=np.float64)
 
     def intervals_of_month(self, month: int) -> Whole:
         """Return the intervals of a month of the year, 0 to 11."""

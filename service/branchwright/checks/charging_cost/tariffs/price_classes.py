@@ -6,9 +6,10 @@ from datetime import date
 import numpy as np
 from numpy.typing import NDArray
 
-from branchwright.checks.charging_cost.tariffs.facts import CriticalPeakEvent, Tariff
+from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.checks.charging_cost.tariffs.holiday_calendar import holiday_dates
 from branchwright.checks.charging_cost.tariffs.local_year import LocalYear, Whole
+from branchwright.checks.charging_cost.tariffs.price_facts import CriticalPeakEvent
 from branchwright.checks.charging_cost.tariffs.price_hours import (
     QUARTERS,
     day_prices,

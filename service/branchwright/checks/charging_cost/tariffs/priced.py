@@ -25,8 +25,9 @@ def least_step_minutes(tariffs: Iterable[Tariff], first: date) -> int:
         zone = zone_named(tariff.time_zone)
         if zone is not None:
             steps.append(zone_step_minutes(zone, first))
-        for row in (*tariff.energy_rates, *tariff.critical_peak_events):
-            steps += [clock_step_minutes(row.begin), clock_step_minutes(row.end)]
+        clocks = {clock for rate in tariff.energy_rates for clock in (rate.begin, rate.end)}
+        clocks |= {clock for event in tariff.critical_peak_events for clock in (event.begin, event.end)}
+        steps += [clock_step_minutes(clock) for clock in clocks]
     return min(steps)
 
 
