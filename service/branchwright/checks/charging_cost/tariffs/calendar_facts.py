@@ -1,5 +1,6 @@
 """The calendar part of a tariff: its dates, seasons and kinds of day."""
 
+from datetime import date
 from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
@@ -56,3 +57,11 @@ class Effective(Facts):
     end: Annotated[
         CalendarDate | None, Field(alias="to", description="Last date. Not stated: until further notice.")
     ] = None
+
+
+def calendar_date(stated: str) -> date | None:
+    """Return a stated date YYYY-MM-DD; None where the calendar has no such day."""
+    try:
+        return date.fromisoformat(stated)
+    except ValueError:
+        return None

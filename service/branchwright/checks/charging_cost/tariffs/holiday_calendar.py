@@ -12,8 +12,7 @@ from typing import Protocol
 
 import holidays
 
-from branchwright.checks.charging_cost.tariffs.applicability import calendar_date
-from branchwright.checks.charging_cost.tariffs.calendar_facts import ObservedHolidays
+from branchwright.checks.charging_cost.tariffs.calendar_facts import ObservedHolidays, calendar_date
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 
 STATED = "date stated in the tariff"
@@ -125,6 +124,20 @@ def _origin(day: date, name: str, own: Iterable[tuple[date, str]]) -> tuple[date
     return min(
         named or near, key=lambda entry: (abs((entry[0] - day).days), entry[0], entry[1]), default=None
     )
+
+
+def names_of_holidays(country: str, subdivision: str | None, first: int, last: int) -> tuple[str, ...]:
+    """Return the names of the holidays of some years, by which a tariff may choose them.
+
+    Raises:
+        KeyError: country or subdivision is not known.
+    """
+    found = {
+        holiday.of
+        for year in range(first, last + 1)
+        for holiday in public_holidays(country, subdivision, year)
+    }
+    return tuple(sorted(found))
 
 
 def chosen_holidays(tariff: Tariff, year: int) -> list[PublicHoliday]:
