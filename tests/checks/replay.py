@@ -253,6 +253,16 @@ def at_codebook(path: str, edition: str) -> tuple[Value, str]:
     return parsed(table, column, rows[0][column]), table.units[column]
 
 
+DECIMAL_TEXT = re.compile(r"-?[0-9]+(\.[0-9]+)?")
+
+
+def as_number(origin: Any, given: Any) -> Any:
+    """Money stands in JSON as decimal text: where a step takes a number of it, the number that it says."""
+    if isinstance(origin, str) and not isinstance(given, str) and DECIMAL_TEXT.fullmatch(origin):
+        return float(origin)
+    return origin
+
+
 def close(one: Any, other: Any) -> bool:
     if isinstance(one, str) or isinstance(other, str):
         return bool(one == other)
@@ -261,7 +271,8 @@ def close(one: Any, other: Any) -> bool:
 
 def replay(answer: dict[str, Any], request: dict[str, Any]) -> None:
     """Follow every input of every step to its origin and evaluate every expression; Disagreement where one is off."""
-    edition = answer["edition"]
+    # Answers about cost judge by no edition of the code.
+    edition = answer.get("edition", "")
     earlier: dict[str, dict[str, Any]] = {}
     for step in answer["steps"]:
         where = f"step {step['id']}"
@@ -276,6 +287,10 @@ def replay(answer: dict[str, Any], request: dict[str, Any]) -> None:
                     raise Disagreement(f"{where}: {given['from']} is {origin!r}")
             elif kind == "series":
                 origin = at_pointer(answer["series"], place)
+            elif kind == "bill":
+                origin = at_pointer(answer["worked_bill"], place)
+            elif kind == "answer":
+                origin = at_pointer(answer, place)
             elif kind == "codebook":
                 origin, unit = at_codebook(place, edition)
             elif kind == "step":
@@ -284,6 +299,7 @@ def replay(answer: dict[str, Any], request: dict[str, Any]) -> None:
                 origin, unit = earlier[place]["value"], earlier[place]["unit"]
             else:
                 raise Disagreement(f"{where}: {given['from']} is no origin")
+            origin = as_number(origin, given["value"])
             if not close(origin, given["value"]) or unit != given["unit"]:
                 raise Disagreement(
                     f"{where}: {name} is {given['value']!r} {given['unit']}; {given['from']} is {origin!r} {unit}"

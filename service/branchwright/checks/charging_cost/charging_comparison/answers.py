@@ -5,7 +5,7 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
-from branchwright.checks.charging_cost.charging_comparison.bill_answers import ComparedMonth, WorkedMonth
+from branchwright.checks.charging_cost.charging_comparison.bill_answers import ComparedMonth, WorkedBillAnswer
 from branchwright.checks.charging_cost.tariffs.price_facts import Arrangement
 from branchwright.findings.open_enums import open_enum
 from branchwright.questions.answers import JudgedAnswer
@@ -206,4 +206,4 @@ class ChargingComparisonAnswer(JudgedAnswer):
             "stated."
         ),
     ]
-    worked_bill: Annotated[WorkedMonth | None, Field(description="Null where nothing was priced.")]
+    worked_bill: Annotated[WorkedBillAnswer | None, Field(description="Null where nothing was priced.")]

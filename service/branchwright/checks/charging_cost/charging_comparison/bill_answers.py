@@ -47,29 +47,59 @@ class ComparedMonth:
 
 @dataclass(slots=True)
 class PeriodEnergy:
-    """Net energy of one period on one date, through one meter."""
+    """Net energy of one price on one date through one meter, as it was summed, without rounding."""
 
     account: Annotated[str, open_enum(Account, ACCOUNT)]
-    season: str | None
+    season: Annotated[str | None, Field(description="As the energy rate states it.")]
     period: str
+    critical_peak: Annotated[
+        str | None,
+        open_enum(
+            Literal["added", "instead"],
+            "How a critical-peak event of these hours meets the price; null where there is none.",
+        ),
+    ]
     taken_kwh: Annotated[float, Field(description="From the grid, kWh.")]
     delivered_kwh: Annotated[float, Field(description="To the grid, kWh.")]
 
 
 @dataclass(slots=True)
 class WorkedDay:
-    """The energy of one date by period."""
+    """The energy of one date by period; what is nothing is left out."""
 
     date: str
     kwh_by_period: list[PeriodEnergy]
 
 
 @dataclass(slots=True)
-class WorkedMonth:
-    """The month whose bill the steps work out: energy day by day, then the lines."""
+class MonthDemand:
+    """The demand that was measured in one month."""
+
+    month: Annotated[str, Field(description="YYYY-MM.")]
+    kw: float
+
+
+@dataclass(slots=True)
+class WorkedDemand:
+    """What a demand charge measured."""
+
+    account: Annotated[str, open_enum(Account, ACCOUNT)]
+    name: str
+    months: Annotated[
+        list[MonthDemand],
+        Field(
+            description="The month of the bill, then those before it that a ratchet looks at, latest first."
+        ),
+    ]
+
+
+@dataclass(slots=True)
+class WorkedBillAnswer:
+    """The month whose bill the steps work out: energy day by day, demands, then the lines."""
 
     option: Annotated[int, Field(description="Rank of the option whose bill it is.")]
     month: Annotated[str, Field(description="YYYY-MM.")]
     days: list[WorkedDay]
+    demands: list[WorkedDemand]
     lines: list[ComparedLine]
     total: Money

@@ -6,6 +6,7 @@ from math import sqrt
 from typing import Final
 
 from branchwright.calculations.charging_simulation import Floats
+from branchwright.checks.charging_cost.charging_comparison.answers import WorstWinterDay
 from branchwright.checks.charging_cost.charging_comparison.energy_need import Need
 from branchwright.checks.charging_cost.charging_comparison.facts import (
     ChargingComparisonRequest,
@@ -15,12 +16,16 @@ from branchwright.checks.charging_cost.charging_comparison.facts import (
     Timer,
 )
 from branchwright.checks.charging_cost.charging_comparison.house_flow import energy_of
+from branchwright.checks.charging_cost.charging_comparison.need_facts import DistanceEachDay
 from branchwright.checks.charging_cost.charging_comparison.series_facts import IntervalEnergy, NoLoad
 from branchwright.checks.charging_cost.charging_comparison.stays import Stays, Windows
+from branchwright.checks.charging_cost.charging_comparison.window_feasibility import worst_winter_day
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.checks.charging_cost.tariffs.local_year import LocalYear, local_year
 from branchwright.checks.charging_cost.tariffs.price_facts import Arrangement
-from branchwright.checks.charging_cost.tariffs.pricing import least_step_minutes
+from branchwright.checks.charging_cost.tariffs.priced import least_step_minutes
+from branchwright.checks.charging_cost.tariffs.soundness import judged_tariff
+from branchwright.findings import Finding
 from branchwright.questions.local_time import zone_named
 
 ASSUMED_YEARS: Final = 10
@@ -72,7 +77,7 @@ class Given:
         return None
 
     @property
-    def house_alone(self) -> bool:
+    def has_house(self) -> bool:
         """Whether there is a house at all: load or generation."""
         request = self.request
         return not (
@@ -101,6 +106,18 @@ class Given:
         return local_year(self.zone, self.first, self.step_minutes)
 
     @cached_property
+    def soundness(self) -> list[list[Finding]]:
+        """What the rules of tariff reviews find wrong, or cannot tell, of each tariff over the priced year."""
+        return [
+            [
+                finding
+                for finding in judged_tariff(tariff, self.first, f"/tariffs/{place}")
+                if finding.outcome in ("fail", "undetermined")
+            ]
+            for place, tariff in enumerate(self.request.tariffs)
+        ]
+
+    @cached_property
     def stays(self) -> Stays:
         """The stays of the priced year."""
         return Stays(self.request.charging, self.year)
@@ -119,9 +136,21 @@ class Given:
         return self.stays.in_windows(schedule.windows) if isinstance(schedule, Timer) else self.whole_stays
 
     @cached_property
+    def worst_days(self) -> list[WorstWinterDay | None]:
+        """The worst winter day of each schedule; None where nothing is needed."""
+        return [worst_winter_day(self, windows) for windows in self.windows]
+
+    @cached_property
     def needed_kwh(self) -> Floats:
         """What each night needs, kWh at the wall, shape (N,)."""
         return self.need.of_nights(self.stays.weekdays, self.stays.months)
+
+    @cached_property
+    def distance_per_year(self) -> float | None:
+        """Distance driven in the priced year, in the request's unit; None where the need is stated as energy."""
+        if isinstance(self.need.facts, DistanceEachDay):
+            return float(self.need.stated[self.stays.weekdays].sum())
+        return None
 
     @cached_property
     def house_kwh(self) -> Floats:
