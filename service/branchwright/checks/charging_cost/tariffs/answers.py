@@ -32,8 +32,8 @@ class PricedHour:
     with_riders_per_kwh: Annotated[
         Money,
         Field(
-            description="What the next kWh costs in the first tier: with critical peak, riders and taxes, without "
-            "tiers on all energy. At most eight digits after the point."
+            description="What the next kWh costs in the first tiers: the energy rate, tiers on all energy, critical "
+            "peak, credits, riders and taxes. At most eight digits after the point."
         ),
     ]
     export_per_kwh: Annotated[Money | None, Field(description="What a kWh that flows out is credited.")]
@@ -55,7 +55,7 @@ class PricedDay:
 class PricedWeek:
     """The first week of a season."""
 
-    season: Annotated[str | None, Field(description="Null where the tariff has no seasons.")]
+    season: Annotated[str | None, Field(description="Null for the dates that are in no season.")]
     week_start: Annotated[str, Field(description="Its Monday.")]
     days: Annotated[
         list[PricedDay],

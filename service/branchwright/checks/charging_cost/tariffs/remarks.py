@@ -1,0 +1,92 @@
+"""What a review says beside its findings: what to verify, what was not examined, and the cautions."""
+
+from collections.abc import Iterator
+from typing import Final
+
+from branchwright.checks.charging_cost.tariffs.facts import Tariff
+from branchwright.questions.answers import ToVerify
+from branchwright.questions.remarks import CAUTIONS
+
+SHEET: Final = "the tariff sheet in force, and its date"
+PRICES: Final = (
+    "Prices are those that were stated; the utility's tariff sheet and its bills govern, and both change."
+)
+NOT_EXAMINED: Final = [
+    "whether a utility charges these prices, and to whom",
+    "demand charges, fixed charges, a minimum bill and tiers beyond the first in the price of an hour",
+    "what a house or a vehicle pays in a year: POST /v1/charging-cost-comparisons asks",
+    "changes of the prices within the year, unless they are stated as seasons",
+]
+
+
+def cautions() -> list[str]:
+    """Return the cautions of every review."""
+    return [PRICES, *CAUTIONS]
+
+
+def to_verify(tariff: Tariff, prefix: str) -> list[ToVerify]:
+    """Return what was merely declared of a tariff, or assumed where nothing was stated.
+
+    Args:
+        tariff: the tariff.
+        prefix: JSON pointer of the tariff in the request.
+    """
+    found = [ToVerify(prefix, tariff.name, SHEET)]
+    found += [
+        ToVerify(prefix + place, f"not stated, taken as {taken}", evidence)
+        for place, taken, evidence in (
+            *_of_holidays(tariff),
+            *_of_tiers(tariff),
+            *_of_riders_and_credits(tariff),
+            *_of_rounding(tariff),
+        )
+    ]
+    return found
+
+
+Assumed = tuple[str, str, str]
+"""The place within the tariff, what was assumed there, and where it can be seen."""
+
+
+def _of_holidays(tariff: Tariff) -> Iterator[Assumed]:
+    clause = "what the tariff sheet says of holidays"
+    looks_at_them = any(each.holidays in ("included", "excluded") for each in tariff.day_types)
+    if looks_at_them and tariff.country is not None:
+        if tariff.observed_holidays is None:
+            yield "/observed_holidays", "both the holiday and the day on which it is observed", clause
+        if tariff.holiday_names is None:
+            yield "/holiday_names", "every public holiday of the place", clause
+    for at, day_type in enumerate(tariff.day_types):
+        if day_type.holidays is None:
+            yield f"/day_types/{at}/holidays", "ignored", clause
+
+
+def _of_tiers(tariff: Tariff) -> Iterator[Assumed]:
+    clause = "whether the tariff sheet states its steps by month or by day"
+    for at, rate in enumerate(tariff.energy_rates):
+        if len(rate.tiers) > 1 and rate.allowance_per is None:
+            yield f"/energy_rates/{at}/allowance_per", "month", clause
+    for at, adder in enumerate(tariff.tiers_on_all_energy):
+        if len(adder.tiers) > 1 and adder.allowance_per is None:
+            yield f"/tiers_on_all_energy/{at}/allowance_per", "month", clause
+
+
+def _of_riders_and_credits(tariff: Tariff) -> Iterator[Assumed]:
+    clause = "what the tariff sheet takes the percentage of"
+    for at, rider in enumerate(tariff.riders):
+        if rider.percent is not None and rider.applies_to is None:
+            everything = (
+                "the whole bill" if rider.is_tax else "energy, critical peak, demand and fixed charges"
+            )
+            yield f"/riders/{at}/applies_to", everything, clause
+    for at, credit in enumerate(tariff.credits):
+        if credit.amount is not None and credit.per is None:
+            yield f"/credits/{at}/per", "month", "how often the tariff sheet grants it"
+
+
+def _of_rounding(tariff: Tariff) -> Iterator[Assumed]:
+    rounding = tariff.rounding
+    if rounding is None or rounding.line is None:
+        yield "/rounding/line", "true: each line is rounded", "a bill, added up again"
+    if rounding is None or rounding.half is None:
+        yield "/rounding/half", "up: a half goes away from zero", "a bill, added up again"
