@@ -118,7 +118,7 @@ class Billing:
         if not quantity:
             return
         has_tiers = len(charge.rates) > 1
-        for tier, part in enumerate(tier_quantities(quantity, charge.ends[month])):
+        for tier, part in enumerate(tier_quantities(quantity, charge.ends.of_month[month])):
             if part:
                 yield self._line(
                     charge.kind,

@@ -17,7 +17,9 @@ from branchwright.checks.charging_cost.tariffs.charges import (
     Flags,
     Minimum,
     Percentage,
+    StatedEnd,
     StatedSum,
+    TierEnds,
 )
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, LocalYear
@@ -30,7 +32,8 @@ from branchwright.checks.charging_cost.tariffs.price_facts import (
     Tier,
 )
 
-OPEN: list[Ends] = [[None]] * MONTHS
+OPEN = TierEnds([[None]] * MONTHS, [None], False, [])
+"""The ends of a single open tier."""
 
 
 class ChargeLayout:
@@ -72,7 +75,7 @@ class ChargeLayout:
                 "taken",
                 self._marked(each.price == place and each.event is None for each in self._all),
                 -1,
-                self._ends(rate.tiers, rate.allowance_per, price.season),
+                self._ends(rate.tiers, f"/energy_rates/{price.row}/tiers", rate.allowance_per, price.season),
                 [tier.per_kwh for tier in rate.tiers],
                 [f"/energy_rates/{price.row}/tiers/{at}/per_kwh" for at in range(len(rate.tiers))],
             )
@@ -89,7 +92,9 @@ class ChargeLayout:
                 "taken",
                 self._marked((each.event is None for each in self._all), adder.season),
                 -1,
-                self._ends(adder.tiers, adder.allowance_per, adder.season),
+                self._ends(
+                    adder.tiers, f"/tiers_on_all_energy/{at}/tiers", adder.allowance_per, adder.season
+                ),
                 [tier.per_kwh for tier in adder.tiers],
                 [f"/tiers_on_all_energy/{at}/tiers/{tier}/per_kwh" for tier in range(len(adder.tiers))],
             )
@@ -158,7 +163,7 @@ class ChargeLayout:
                     "taken",
                     self._marked(self._of_period(credit.period), credit.season),
                     -1,
-                    self._credited(credit),
+                    self._credited(credit, at),
                     [-credit.per_kwh],
                     [f"/credits/{at}/per_kwh"],
                 )
@@ -240,18 +245,25 @@ class ChargeLayout:
             return self._shares(season)
         return [Decimal(days) for days in self.days_of(season)]
 
-    def _ends(self, tiers: Sequence[Tier], per: ChargePer | None, season: str | None) -> list[Ends]:
-        pairs = zip(self.days_of(season), self.days_of(None), strict=True)
-        return [
-            [
-                None if tier.up_to_kwh is None else allowance_kwh(tier.up_to_kwh, per == "day", days, of)
-                for tier in tiers
-            ]
-            for days, of in pairs
+    def _ends(self, tiers: Sequence[Tier], place: str, per: ChargePer | None, season: str | None) -> TierEnds:
+        """Return where tiers end that stand at a place of the tariff."""
+        stated = [
+            None if tier.up_to_kwh is None else StatedEnd(tier.up_to_kwh, f"{place}/{at}/up_to_kwh")
+            for at, tier in enumerate(tiers)
         ]
+        return self._tier_ends(stated, season, is_daily=per == "day")
 
-    def _credited(self, credit: BillCredit) -> list[Ends]:
+    def _credited(self, credit: BillCredit, at: int) -> TierEnds:
+        """Return where a credit for energy ends."""
         if credit.up_to_kwh is None:
             return OPEN
-        pairs = zip(self.days_of(credit.season), self.days_of(None), strict=True)
-        return [[allowance_kwh(credit.up_to_kwh, False, days, of)] for days, of in pairs]
+        stated = StatedEnd(credit.up_to_kwh, f"/credits/{at}/up_to_kwh")
+        return self._tier_ends([stated], credit.season, is_daily=False)
+
+    def _tier_ends(self, stated: list[StatedEnd | None], season: str | None, *, is_daily: bool) -> TierEnds:
+        days = list(zip(self.days_of(season), self.days_of(None), strict=True))
+        ends: list[Ends] = [
+            [None if end is None else allowance_kwh(end.up_to_kwh, is_daily, counted, of) for end in stated]
+            for counted, of in days
+        ]
+        return TierEnds(ends, stated, is_daily, days)

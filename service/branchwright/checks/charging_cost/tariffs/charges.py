@@ -19,12 +19,34 @@ Ends: TypeAlias = list[Decimal | None]
 
 
 @dataclass(slots=True, frozen=True)
+class StatedEnd:
+    """Where a tier ends as the tariff states it, in kWh, and where that stands."""
+
+    up_to_kwh: float
+    place: str
+
+
+@dataclass(slots=True, frozen=True)
+class TierEnds:
+    """Where tiers end: `of_month[month]` in kWh, None of an open one.
+
+    `stated` is what the tariff says of each, `days[month]` how many days of how many of the month count; with
+    `is_daily` so many kWh are meant for each day.
+    """
+
+    of_month: list[Ends]
+    stated: list[StatedEnd | None]
+    is_daily: bool
+    days: list[tuple[int, int]]
+
+
+@dataclass(slots=True, frozen=True)
 class EnergyCharge:
     """A price of energy, by tiers or without.
 
     `of` says which energy: taken from the grid or delivered to it in the classes that `classes` marks, or taken in
-    the added events of the place `group`. `ends[month]` is where the tiers end, `rates` what a kWh costs in each, below
-    zero where it is credited; `places` where the rates stand in the tariff.
+    the added events of the place `group`. `rates` are what a kWh costs in each tier, below zero where it is credited;
+    `places` where the rates stand in the tariff.
     """
 
     kind: BilledKind
@@ -34,7 +56,7 @@ class EnergyCharge:
     of: Literal["taken", "delivered", "added"]
     classes: Flags
     group: int
-    ends: list[Ends]
+    ends: TierEnds
     rates: list[Decimal]
     places: list[str]
 

@@ -34,7 +34,7 @@ class MarginalPrices:
 
         def tier(charge: EnergyCharge, month: int) -> int:
             energy = float(usage.taken_kwh[month] @ charge.classes)
-            for at, end in enumerate(charge.ends[month]):
+            for at, end in enumerate(charge.ends.of_month[month]):
                 if end is None or energy < float(end):
                     return at
             return -1
