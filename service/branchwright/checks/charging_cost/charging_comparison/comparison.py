@@ -1,6 +1,7 @@
 """The entry of a comparison: judges the facts, prices what may be chosen, ranks it and works out one month."""
 
 from dataclasses import dataclass
+from decimal import localcontext
 
 from branchwright.checks.charging_cost.charging_comparison.answers import (
     ChargingComparisonAnswer,
@@ -23,6 +24,7 @@ from branchwright.checks.charging_cost.charging_comparison.rules import RULES
 from branchwright.checks.charging_cost.charging_comparison.separate_meter import SeparateMeterSearch
 from branchwright.checks.charging_cost.charging_comparison.worked_bill import worked_bill
 from branchwright.checks.charging_cost.charging_comparison.working import Working
+from branchwright.checks.charging_cost.tariffs.billing import ENOUGH_DIGITS
 from branchwright.findings import Finding, Step, verdict_of
 from branchwright.questions.remarks import provenance_of
 
@@ -47,7 +49,8 @@ def compare_charging(request: ChargingComparisonRequest) -> ChargingComparisonAn
     given = Given(request)
     findings, is_stopped = judged(given)
     offers = offers_of(given)
-    outcome = NOTHING if is_stopped else outcome_of(given, offers)
+    with localcontext(prec=ENOUGH_DIGITS):
+        outcome = NOTHING if is_stopped else outcome_of(given, offers)
     year = None if given.zone is None else given.year
     currencies = {tariff.currency for tariff in request.tariffs}
     return ChargingComparisonAnswer(

@@ -47,7 +47,7 @@ def weights_of(profile: Profile, year: LocalYear) -> Floats:
     wanted = np.roll(np.array(profile.months), 1 - year.first.month)
     # Where a month's hours weigh nothing, there is nowhere to put its energy.
     scale = np.divide(wanted, of_month, out=np.zeros(MONTHS), where=of_month > 0)
-    return weights * scale[month]
+    return np.asarray(weights * scale[month])
 
 
 def has_weight(profile: Profile) -> bool:

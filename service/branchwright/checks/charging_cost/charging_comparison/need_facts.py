@@ -10,7 +10,7 @@ Basis: TypeAlias = Literal["wall", "battery"]
 DistanceUnit: TypeAlias = Literal["mi", "km"]
 ConsumptionUnit: TypeAlias = Literal["kWh/100 km", "kWh/100 mi", "kWh/km", "kWh/mi", "km/kWh", "mi/kWh"]
 DailyAmount: TypeAlias = Annotated[Number, Field(ge=0, le=3000)] | None
-Factor: TypeAlias = Annotated[Number, Field(gt=0, le=5)]
+Factor: TypeAlias = Annotated[Number, Field(ge=0.1, le=5)]
 
 StatedBasis: TypeAlias = Annotated[
     Basis,
@@ -57,7 +57,7 @@ class ByWeekday(Facts):
 class Consumption(Facts):
     """Energy per distance, or distance per energy."""
 
-    value: Annotated[Number, Field(gt=0, le=1000)]
+    value: Annotated[Number, Field(ge=0.01, le=1000)]
     unit: ConsumptionUnit
 
 

@@ -122,7 +122,7 @@ class SeparateMeterSearch:
         """Return the greatest multiple of the need that a schedule's hours deliver; 0 where nothing is needed."""
         given, needed = self._given, self._given.needed_kwh
         most = given.windows[choice.schedule].hours_of_nights * given.power_kw
-        wanted = needed > 0
+        wanted = needed > NOTHING_KWH
         if not wanted.any():
             return 0.0
         battery_kwh = given.need.battery_wall_kwh

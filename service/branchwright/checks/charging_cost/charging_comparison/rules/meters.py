@@ -65,7 +65,7 @@ def charging_worked_bill(given: Given) -> Finding:
         )
     choice = Choice(names.index(wanted.tariff), wanted.arrangement, wanted.schedule)
     if choice not in offers_of(given).choices:
-        offered = [
+        offered: list[str] = [
             each.arrangement
             for each in offers_of(given).choices
             if (each.tariff, each.schedule) == (choice.tariff, choice.schedule)

@@ -29,17 +29,17 @@ def charging_stays(given: Given) -> Finding:
                 )
             named[day] = place
     week = given.stays.week
-    for day, (_, departure) in enumerate(week):
-        following = (day + 1) % 7
+    for place, (_, departure) in enumerate(week):
+        following = (place + 1) % 7
         arrives = week[following][0]
         if departure - DAY_MINUTES > arrives:
             pointer = "/charging/departure"
-            if WEEKDAYS[day] in named:
-                pointer = f"/charging/other_days/{named[WEEKDAYS[day]]}/departure"
+            if WEEKDAYS[place] in named:
+                pointer = f"/charging/other_days/{named[WEEKDAYS[place]]}/departure"
             return charging_stays.equal(
                 "overlap",
                 "no overlap",
-                f"The vehicle that came on {WEEKDAYS[day]} leaves at {_clock(departure - DAY_MINUTES)}, after it has "
+                f"The vehicle that came on {WEEKDAYS[place]} leaves at {_clock(departure - DAY_MINUTES)}, after it has "
                 f"come again on {WEEKDAYS[following]} at {_clock(arrives)}.",
                 pointer,
             )
