@@ -94,6 +94,46 @@ class Appliance(TypedDict):
     """
 
 
+class BillCredit(TypedDict):
+    """
+    What is taken off a bill, stated as a positive amount: for each kWh or in one sum; state one of the two.
+    """
+
+    name: str
+    per_kwh: NotRequired[Decimal | str | None]
+    amount: NotRequired[Decimal | str | None]
+    per: NotRequired[Literal["month", "day"] | None]
+    """
+    How often the amount is credited. Not stated: month.
+    """
+    season: NotRequired[str | None]
+    """
+    Name of a season. Not stated: all year.
+    """
+    period: NotRequired[str | None]
+    """
+    Name of a period of the energy rates. Not stated: every hour.
+    """
+    up_to_kwh: NotRequired[float | None]
+    """
+    Most energy that is credited in a month, kWh. Not stated: all.
+    """
+
+
+class ByWeekday(TypedDict):
+    """
+    An amount for each weekday of arrival; one that is not stated is 0.
+    """
+
+    mon: NotRequired[float | None]
+    tue: NotRequired[float | None]
+    wed: NotRequired[float | None]
+    thu: NotRequired[float | None]
+    fri: NotRequired[float | None]
+    sat: NotRequired[float | None]
+    sun: NotRequired[float | None]
+
+
 class ConditionFactor(TypedDict):
     """
     By how much a condition of the site lengthens the work on a run: at least, most likely, and at most.
@@ -133,6 +173,15 @@ class Conductors(TypedDict):
     """
     Metal of the grounding conductor. Not stated: as the others.
     """
+
+
+class Consumption(TypedDict):
+    """
+    Energy per distance, or distance per energy.
+    """
+
+    value: float
+    unit: Literal["kWh/100 km", "kWh/100 mi", "kWh/km", "kWh/mi", "km/kWh", "mi/kWh"]
 
 
 class CookingAppliance(TypedDict):
@@ -181,7 +230,35 @@ class Cooling(TypedDict):
     """
 
 
+CriticalPeakEvent = TypedDict(
+    "CriticalPeakEvent",
+    {
+        "date": str,
+        "from": str,
+        "to": str,
+        "per_kwh": Decimal | str,
+        "how": Literal["added", "instead"],
+    },
+)
+
+
 CurrentsAItem: TypeAlias = float
+
+
+class DayType(TypedDict):
+    """
+    A kind of day: some weekdays, and what holidays do to them.
+    """
+
+    name: str
+    weekdays: list[Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]]
+    """
+    Days of it; none where it is of holidays alone.
+    """
+    holidays: NotRequired[Literal["included", "excluded", "ignored"] | None]
+    """
+    included: every holiday is of this kind, whatever its weekday. excluded: no holiday is. ignored: its weekday alone decides. Not stated: ignored, which is to be verified.
+    """
 
 
 class Depth(TypedDict):
@@ -191,6 +268,42 @@ class Depth(TypedDict):
 
     value: float
     unit: Literal["ft", "in", "m", "mm"]
+
+
+WinterFactorByMonthItem: TypeAlias = float
+
+
+class DistanceEachDay(TypedDict):
+    """
+    The need as a distance and what the vehicle consumes on it.
+    """
+
+    kind: Literal["distance"]
+    basis: Literal["wall", "battery"]
+    """
+    wall: losses of charging are included, as in published US consumption figures. battery: they are not, as on a vehicle's display.
+    """
+    distance_by_weekday: ByWeekday
+    """
+    Distance driven before each weekday's arrival, in distance_unit.
+    """
+    distance_unit: Literal["mi", "km"]
+    consumption: Consumption
+    """
+    In mild weather; winter is in the factors.
+    """
+    charging_efficiency: NotRequired[float | None]
+    """
+    Energy into the battery over energy at the wall. Not stated: 0.85 where it is needed, which is to be verified.
+    """
+    winter_factor_by_month: NotRequired[list[WinterFactorByMonthItem] | None]
+    """
+    By how much more is needed in each calendar month, January to December, as a mean of the month. Not stated: 1 in each, which is to be verified.
+    """
+    worst_day_factor: NotRequired[float | None]
+    """
+    By how much more is needed on the worst winter day. Not stated: the greatest of the months, which is to be verified.
+    """
 
 
 class Dryer(TypedDict):
@@ -274,6 +387,43 @@ class DwellingService(TypedDict):
     """
 
 
+Effective = TypedDict(
+    "Effective",
+    {
+        "from": str,
+        "to": NotRequired[str | None],
+    },
+)
+
+
+class EnergyEachDay(TypedDict):
+    """
+    The need as energy.
+    """
+
+    kind: Literal["energy"]
+    basis: Literal["wall", "battery"]
+    """
+    wall: losses of charging are included, as in published US consumption figures. battery: they are not, as on a vehicle's display.
+    """
+    kwh_by_weekday: ByWeekday
+    """
+    Energy for each weekday of arrival, kWh.
+    """
+    charging_efficiency: NotRequired[float | None]
+    """
+    Energy into the battery over energy at the wall. Not stated: 0.85 where it is needed, which is to be verified.
+    """
+    winter_factor_by_month: NotRequired[list[WinterFactorByMonthItem] | None]
+    """
+    By how much more is needed in each calendar month, January to December, as a mean of the month. Not stated: 1 in each, which is to be verified.
+    """
+    worst_day_factor: NotRequired[float | None]
+    """
+    By how much more is needed on the worst winter day. Not stated: the greatest of the months, which is to be verified.
+    """
+
+
 class EnergyManagement(TypedDict):
     """
     Equipment that holds the current of the whole service below a setting by lowering the chargers.
@@ -306,6 +456,28 @@ class EnergyManagement(TypedDict):
     access: NotRequired[Literal["restricted", "unrestricted"] | None]
     """
     Who can reach its settings. Not stated: unknown.
+    """
+
+
+class FixedCharge(TypedDict):
+    """
+    An amount that does not depend on use.
+    """
+
+    name: str
+    amount: Decimal | str
+    per: Literal["month", "day"]
+    season: NotRequired[str | None]
+    """
+    Name of a season. Not stated: all year.
+    """
+    is_credit: NotRequired[bool | None]
+    """
+    Whether it is a credit; then its price is below zero. Not stated: no.
+    """
+    arrangements: NotRequired[list[Literal["whole-house", "own-meter", "submeter"]] | None]
+    """
+    The meters that bear it. Not stated: each that the tariff serves.
     """
 
 
@@ -406,6 +578,38 @@ class InstalledDisconnect(TypedDict):
     present: bool
     readily_accessible: NotRequired[bool | None]
     lockable_open: NotRequired[bool | None]
+
+
+EnergyKwhItem: TypeAlias = float | None
+
+
+class IntervalEnergy(TypedDict):
+    """
+    Energy interval by interval, over the priced year exactly.
+    """
+
+    kind: Literal["intervals"]
+    start: str
+    """
+    Start of the first interval, with its offset: where the priced year begins, locally.
+    """
+    interval_minutes: Literal[15, 30, 60]
+    """
+    Length of every interval, minutes.
+    """
+    energy_kwh: list[EnergyKwhItem]
+    """
+    Energy of each interval, kWh; null where the reading is missing. Negative of a house: what it delivers to the grid.
+    """
+
+
+class LeastCost(TypedDict):
+    """
+    Charging takes the cheapest hours between arrival and departure; of those alike the earliest.
+    """
+
+    kind: Literal["least-cost"]
+    name: NotRequired[str | None]
 
 
 class Length(TypedDict):
@@ -511,6 +715,55 @@ class MeasuredExistingLoad(TypedDict):
     """
 
 
+class MinimumBill(TypedDict):
+    """
+    The least that a bill comes to before taxes.
+    """
+
+    amount: Decimal | str
+    per: Literal["month", "day"]
+    counts: list[Literal["energy", "demand", "fixed", "credits", "riders"]]
+    """
+    Which charges count toward it; energy takes in tiers on all energy, critical peaks and exports. What does not count comes on top.
+    """
+
+
+class NoLoad(TypedDict):
+    """
+    No house: its account has no energy but the vehicle's.
+    """
+
+    kind: Literal["none"]
+
+
+class OnArrival(TypedDict):
+    """
+    Charging begins when the vehicle comes, and lasts until it has what it needs.
+    """
+
+    kind: Literal["on-arrival"]
+    name: NotRequired[str | None]
+
+
+class OtherDays(TypedDict):
+    """
+    Arrival and departure on some weekdays.
+    """
+
+    weekdays: list[Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]]
+    """
+    Days of arrival; one stated twice counts once.
+    """
+    arrival: str
+    """
+    HH:MM by the local clock.
+    """
+    departure: str
+    """
+    HH:MM by the local clock; at or before the arrival: on the next day.
+    """
+
+
 class Premises(TypedDict):
     """
     Where the circuit is.
@@ -561,6 +814,83 @@ class PriceBook(TypedDict):
     prices: dict[str, Price]
     """
     By key, such as `conductor/copper/THWN-2/6 AWG`, `raceway/emt/3/4` or `breaker/60 A/2-pole`. What is needed and not there is left unpriced and named by a finding.
+    """
+
+
+class PricedCharger(TypedDict):
+    """
+    The charger, at the voltage that it really has.
+    """
+
+    charging_current_a: float
+    """
+    Continuous current that it is set to, A.
+    """
+    voltage_v: float
+    """
+    Voltage at the charger, V; between lines where it has three phases.
+    """
+    phases: NotRequired[Literal[1, 3] | None]
+    """
+    Phases that it uses. Not stated: 1.
+    """
+
+
+class PricedVehicle(TypedDict):
+    """
+    What is known of the vehicle.
+    """
+
+    battery_kwh: NotRequired[float | None]
+    """
+    Usable energy of the battery, kWh. Stated: what a night leaves unmet is made up in the next nights, as far as the battery holds it. Not stated: it stays unmet.
+    """
+    onboard_limit_a: NotRequired[float | None]
+    """
+    Greatest current that its onboard charger takes, A. Not stated: no limit.
+    """
+
+
+Hour: TypeAlias = float
+
+
+WeekendHour: TypeAlias = float
+
+
+Month: TypeAlias = float
+
+
+class Profile(TypedDict):
+    """
+    How energy lies in the year, as weights: only their proportions count.
+    """
+
+    hours: list[Hour]
+    """
+    Weight of each hour of the local clock, from 0 to 23.
+    """
+    weekend_hours: NotRequired[list[WeekendHour] | None]
+    """
+    The same on Saturdays and Sundays, on the scale of hours. Not stated: as hours.
+    """
+    months: NotRequired[list[Month] | None]
+    """
+    Weight of the energy of each calendar month, January to December. Not stated: each hour counts alike in every month.
+    """
+
+
+class Ratchet(TypedDict):
+    """
+    Holds the billed demand to a share of what it was in earlier months.
+    """
+
+    percent: float
+    """
+    Share of it, %.
+    """
+    months: int
+    """
+    How many months before the billed one count.
     """
 
 
@@ -623,6 +953,57 @@ class ReplacedPanel(TypedDict):
     rating_a: float
 
 
+class Rider(TypedDict):
+    """
+    What is added for each kWh or in percent; state one of the two.
+    """
+
+    name: str
+    per_kwh: NotRequired[Decimal | str | None]
+    percent: NotRequired[Decimal | str | None]
+    season: NotRequired[str | None]
+    """
+    Name of a season. Not stated: all year.
+    """
+    applies_to: NotRequired[list[Literal["energy", "demand", "fixed", "critical-peak"]] | None]
+    """
+    Charges that the percentage is taken of; energy takes in tiers on all energy. Not stated: energy, demand, fixed and critical-peak; for a tax the whole bill, minimum included.
+    """
+    is_credit: NotRequired[bool | None]
+    """
+    Whether it is a credit; then its price is below zero. Not stated: no.
+    """
+    is_tax: NotRequired[bool | None]
+    """
+    Whether it is a tax, which comes after the minimum bill. Not stated: no.
+    """
+
+
+class Rounding(TypedDict):
+    """
+    How money is rounded to the smallest coin of the currency.
+    """
+
+    line: NotRequired[bool | None]
+    """
+    Whether each line is rounded, or only the bill's total. Not stated: each line.
+    """
+    half: NotRequired[Literal["up", "even"] | None]
+    """
+    Where a half goes: away from zero, or to the even digit. Not stated: up.
+    """
+
+
+Season = TypedDict(
+    "Season",
+    {
+        "name": str,
+        "from": str,
+        "to": str,
+    },
+)
+
+
 class SegmentSite(TypedDict):
     """
     What the site is like along one segment of the run.
@@ -643,6 +1024,29 @@ class SegmentSite(TypedDict):
     pull_points: NotRequired[int | None]
     """
     Conduit bodies or boxes to pull through. Not stated: none.
+    """
+
+
+class SeparateMeter(TypedDict):
+    """
+    What a meter of its own costs, and over what it has to pay.
+    """
+
+    installed_cost: Decimal | str
+    """
+    Socket, labour and fees, less incentives, in the tariffs' currency.
+    """
+    monthly_charge: Decimal | str
+    """
+    What the meter itself costs a month, beside the tariff's own charges.
+    """
+    discount_rate_percent: float
+    """
+    Rate at which later savings count less, a year.
+    """
+    years: NotRequired[int | None]
+    """
+    Years that the savings are counted for. Not stated: 10.
     """
 
 
@@ -760,6 +1164,17 @@ class SharedCircuit(TypedDict):
     """
 
 
+class SolarSurplusFirst(TypedDict):
+    """
+    Charging takes what generation leaves over during the stay, then the cheapest hours of the rest.
+
+    Needs `generation`, and a meter that house and vehicle share.
+    """
+
+    kind: Literal["solar-surplus-first"]
+    name: NotRequired[str | None]
+
+
 class SpaceHeating(TypedDict):
     """
     Fixed electric space heating apart from heat pumps.
@@ -849,6 +1264,21 @@ class StudiedService(TypedDict):
     """
 
 
+class Submeter(TypedDict):
+    """
+    What a submeter costs, whose reading is subtracted from the house's.
+    """
+
+    installed_cost: Decimal | str
+    """
+    Submeter, labour and fees, less incentives.
+    """
+    monthly_charge: Decimal | str
+    """
+    What the submeter itself costs a month.
+    """
+
+
 class Supplies(TypedDict):
     """
     What belongs to the job beside the circuit. What is not stated is excluded, and the answer says so.
@@ -914,6 +1344,12 @@ class Targets(TypedDict):
     """
 
 
+HolidayName: TypeAlias = str
+
+
+HolidayDate: TypeAlias = str
+
+
 class Task(TypedDict):
     """
     Hours that one unit of a task takes: at least, most likely, and at most.
@@ -938,6 +1374,31 @@ class Tax(TypedDict):
     """
     What it is on; one stated twice counts once.
     """
+
+
+class Tier(TypedDict):
+    """
+    One step of a price that depends on how much was used.
+    """
+
+    up_to_kwh: NotRequired[float | None]
+    """
+    Where the tier ends, kWh counted from the beginning of the allowance. Not stated: open, as the last must be.
+    """
+    per_kwh: Decimal | str
+    is_credit: NotRequired[bool | None]
+    """
+    Whether it is a credit; then its price is below zero. Not stated: no.
+    """
+
+
+TimerWindow = TypedDict(
+    "TimerWindow",
+    {
+        "from": str,
+        "to": str,
+    },
+)
 
 
 class Torque(TypedDict):
@@ -1046,6 +1507,69 @@ class Waste(TypedDict):
     """
 
 
+class WorkedBill(TypedDict):
+    """
+    The one month whose bill the steps of the answer work out.
+    """
+
+    tariff: str
+    """
+    Name of one of the tariffs.
+    """
+    arrangement: Literal["whole-house", "own-meter", "submeter"]
+    schedule: int
+    """
+    Place of the schedule in the request, from 0.
+    """
+    month: int
+    """
+    Calendar month, 1 to 12.
+    """
+
+
+class AllEnergyTiers(TypedDict):
+    """
+    Tiers on all energy, whatever its period; they come on top of the energy rates.
+    """
+
+    name: str
+    season: NotRequired[str | None]
+    """
+    Name of a season. Not stated: all year.
+    """
+    allowance_per: NotRequired[Literal["month", "day"] | None]
+    """
+    Whether the tiers begin anew each month, or are so many kWh for each day of the bill. Not stated: month, which is to be verified where there are several tiers.
+    """
+    tiers: list[Tier]
+    """
+    Cheapest use first.
+    """
+
+
+class AnnualEnergy(TypedDict):
+    """
+    The energy of a year and how it lies in it.
+    """
+
+    kind: Literal["annual-energy"]
+    kwh_per_year: float
+    profile: NotRequired[Profile | None]
+    """
+    Not stated: even over the year, which no house is, and which is to be verified.
+    """
+
+
+class AnnualGeneration(TypedDict):
+    """
+    The generation of a year and how it lies in it; no generation is even.
+    """
+
+    kind: Literal["annual-energy"]
+    kwh_per_year: float
+    profile: Profile
+
+
 class Cable(TypedDict):
     """
     What a cable brings beside its ungrounded conductors, and what is printed on it.
@@ -1109,6 +1633,54 @@ class Cable(TypedDict):
     """
 
 
+class Charging(TypedDict):
+    """
+    What the vehicle needs, where it charges, and when it is there. A night belongs to its arrival date.
+    """
+
+    energy_need: EnergyEachDay | DistanceEachDay
+    charger: PricedCharger
+    vehicle: NotRequired[PricedVehicle | None]
+    arrival: str
+    """
+    HH:MM by the local clock.
+    """
+    departure: str
+    """
+    HH:MM by the local clock; at or before the arrival: on the next day.
+    """
+    other_days: NotRequired[list[OtherDays] | None]
+    """
+    Weekdays of arrival with other times. No two may name the same weekday.
+    """
+
+
+class DemandCharge(TypedDict):
+    """
+    A price of the greatest average power of the month.
+    """
+
+    name: str
+    season: NotRequired[str | None]
+    """
+    Name of a season. Not stated: all year.
+    """
+    period: NotRequired[str | None]
+    """
+    Name of a period of the energy rates. Not stated: every hour.
+    """
+    per_kw: Decimal | str
+    averaging_minutes: Literal[15, 30, 60]
+    """
+    Time over which the power is averaged, minutes.
+    """
+    least_kw: NotRequired[float | None]
+    """
+    Least demand that is billed, kW. Not stated: none.
+    """
+    ratchet: NotRequired[Ratchet | None]
+
+
 class Dwelling(TypedDict):
     """
     One dwelling unit and what stands in it. A list that is not stated is empty.
@@ -1134,6 +1706,21 @@ class Dwelling(TypedDict):
     heat_pumps: NotRequired[list[HeatPump] | None]
     chargers: NotRequired[list[DwellingCharger] | None]
     load_management: NotRequired[list[LoadManagement] | None]
+
+
+EnergyRate = TypedDict(
+    "EnergyRate",
+    {
+        "period": str,
+        "season": NotRequired[str | None],
+        "day_type": NotRequired[str | None],
+        "from": str,
+        "to": str,
+        "tiers": list[Tier],
+        "allowance_per": NotRequired[Literal["month", "day"] | None],
+        "export_per_kwh": NotRequired[Decimal | str | None],
+    },
+)
 
 
 class Installed(TypedDict):
@@ -1467,6 +2054,79 @@ class Segment(TypedDict):
     cable: NotRequired[Cable | None]
 
 
+class Tariff(TypedDict):
+    """
+    Prices of energy by the local calendar, and what else stands on the bill. A sound one prices every hour once.
+    """
+
+    name: str
+    currency: str
+    """
+    Code of ISO 4217, such as USD.
+    """
+    time_zone: str
+    """
+    IANA name of the zone by whose clock it prices.
+    """
+    country: NotRequired[str | None]
+    """
+    ISO 3166 code of the country whose public holidays count. Not stated: none count.
+    """
+    subdivision: NotRequired[str | None]
+    """
+    Code of the state or province whose holidays count too, as ISO 3166-2 writes it after the hyphen.
+    """
+    observed_holidays: NotRequired[Literal["observed-day", "actual-day", "both"] | None]
+    """
+    Which day counts where a holiday is observed on another than its own. Not stated: both, which is to be verified.
+    """
+    holiday_names: NotRequired[list[HolidayName] | None]
+    """
+    The only holidays of the country that count, by name. Not stated: all.
+    """
+    holiday_dates: NotRequired[list[HolidayDate] | None]
+    """
+    Dates that count as holidays beside them, YYYY-MM-DD.
+    """
+    effective: NotRequired[Effective | None]
+    """
+    When it is in force. Not stated: the whole year that is asked for.
+    """
+    seasons: NotRequired[list[Season] | None]
+    day_types: NotRequired[list[DayType] | None]
+    energy_rates: list[EnergyRate]
+    """
+    Rows with the same season and period are one price, and have the same tiers.
+    """
+    tiers_on_all_energy: NotRequired[list[AllEnergyTiers] | None]
+    fixed_charges: NotRequired[list[FixedCharge] | None]
+    demand_charges: NotRequired[list[DemandCharge] | None]
+    minimum_bill: NotRequired[MinimumBill | None]
+    riders: NotRequired[list[Rider] | None]
+    credits: NotRequired[list[BillCredit] | None]
+    critical_peak_events: NotRequired[list[CriticalPeakEvent] | None]
+    rounding: NotRequired[Rounding | None]
+    """
+    Not stated: each line, a half away from zero.
+    """
+    arrangements: NotRequired[list[Literal["whole-house", "own-meter", "submeter"]] | None]
+    """
+    The meters that it may serve. Not stated: all.
+    """
+
+
+class TariffReviewRequest(TypedDict):
+    """
+    Is this tariff sound, and what does each hour cost?
+    """
+
+    tariff: Tariff
+    year: int
+    """
+    The calendar year, by the tariff's own clock.
+    """
+
+
 class Terminals(TypedDict):
     """
     What is marked at the terminals of a device. A missing marking is unknown, not absent.
@@ -1532,6 +2192,16 @@ class Terminals(TypedDict):
     """
     Length of insulation to strip, as marked on the device.
     """
+
+
+class Timer(TypedDict):
+    """
+    Charging begins with the first window of the stay, and goes on in windows only.
+    """
+
+    kind: Literal["timer"]
+    name: NotRequired[str | None]
+    windows: list[TimerWindow]
 
 
 class Travel(TypedDict):
@@ -1611,6 +2281,52 @@ class CapacityReviewRequest(TypedDict):
     shared_circuits: NotRequired[list[SharedCircuit] | None]
     """
     Circuits that several of the chargers share.
+    """
+
+
+Schedules: TypeAlias = OnArrival | Timer | LeastCost | SolarSurplusFirst
+
+
+class ChargingComparisonRequest(TypedDict):
+    """
+    What does charging cost a year, by tariff, meter arrangement and schedule; does a separate meter pay?
+    """
+
+    tariffs: list[Tariff]
+    house_tariff: NotRequired[str | None]
+    """
+    Name of the tariff that the house is on today. Not stated: the first that may serve a whole house, which is to be verified.
+    """
+    year: int
+    """
+    Year in which the twelve priced months begin.
+    """
+    first_month: NotRequired[int | None]
+    """
+    Calendar month with which they begin. Not stated: 1.
+    """
+    house_load: NoLoad | AnnualEnergy | IntervalEnergy
+    generation: NotRequired[NoLoad | AnnualGeneration | IntervalEnergy | None]
+    """
+    What the house generates behind its meter. Not stated: nothing.
+    """
+    charging: Charging
+    arrangements: NotRequired[list[Literal["whole-house", "own-meter", "submeter"]] | None]
+    """
+    Meters to compare; one stated twice counts once. whole-house: one meter for both. own-meter: the vehicle has its own meter and bill. submeter: the vehicle's reading is subtracted from the house's. Not stated: whole-house, and those whose costs are stated.
+    """
+    schedules: list[Schedules]
+    separate_meter: NotRequired[SeparateMeter | None]
+    """
+    Needed where a separate meter is to pay: without it nothing of that is judged.
+    """
+    submeter: NotRequired[Submeter | None]
+    """
+    Costs of a submeter, where they are others than those of separate_meter.
+    """
+    worked_bill: NotRequired[WorkedBill | None]
+    """
+    Not stated: the first month of the first option of the answer.
     """
 
 

@@ -107,6 +107,54 @@ class Appliance(BaseModel):
     """
 
 
+class BillCredit(BaseModel):
+    """
+    What is taken off a bill, stated as a positive amount: for each kWh or in one sum; state one of the two.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    per_kwh: Annotated[Money | None, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")] = None
+    amount: Annotated[Money | None, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")] = None
+    per: Literal["month", "day"] | None = None
+    """
+    How often the amount is credited. Not stated: month.
+    """
+    season: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a season. Not stated: all year.
+    """
+    period: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a period of the energy rates. Not stated: every hour.
+    """
+    up_to_kwh: Annotated[float | None, Field(gt=0.0, le=1000000000.0)] = None
+    """
+    Most energy that is credited in a month, kWh. Not stated: all.
+    """
+
+
+class ByWeekday(BaseModel):
+    """
+    An amount for each weekday of arrival; one that is not stated is 0.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    mon: Annotated[float | None, Field(ge=0.0, le=3000.0)] = None
+    tue: Annotated[float | None, Field(ge=0.0, le=3000.0)] = None
+    wed: Annotated[float | None, Field(ge=0.0, le=3000.0)] = None
+    thu: Annotated[float | None, Field(ge=0.0, le=3000.0)] = None
+    fri: Annotated[float | None, Field(ge=0.0, le=3000.0)] = None
+    sat: Annotated[float | None, Field(ge=0.0, le=3000.0)] = None
+    sun: Annotated[float | None, Field(ge=0.0, le=3000.0)] = None
+
+
 class ConditionFactor(BaseModel):
     """
     By how much a condition of the site lengthens the work on a run: at least, most likely, and at most.
@@ -158,6 +206,19 @@ class Conductors(BaseModel):
     """
     Metal of the grounding conductor. Not stated: as the others.
     """
+
+
+class Consumption(BaseModel):
+    """
+    Energy per distance, or distance per energy.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    value: Annotated[float, Field(ge=0.01, le=1000.0)]
+    unit: Literal["kWh/100 km", "kWh/100 mi", "kWh/km", "kWh/mi", "km/kWh", "mi/kWh"]
 
 
 class CookingAppliance(BaseModel):
@@ -214,7 +275,61 @@ class Cooling(BaseModel):
     """
 
 
+class CriticalPeakEvent(BaseModel):
+    """
+    Hours of one date with a price of their own.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    date: Annotated[
+        str,
+        Field(pattern="^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"),
+    ]
+    """
+    YYYY-MM-DD.
+    """
+    from_: Annotated[str, Field(alias="from", pattern="^([01][0-9]|2[0-3]):(00|15|30|45)$")]
+    """
+    HH:MM by the local clock.
+    """
+    to: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):(00|15|30|45)$")]
+    """
+    HH:MM by the local clock; read as in an energy rate.
+    """
+    per_kwh: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    how: Literal["added", "instead"]
+    """
+    added: on top of the energy rates. instead: in place of them; the energy counts in no tier.
+    """
+
+
 CurrentsAItem = TypeAliasType("CurrentsAItem", Annotated[float, Field(ge=6.0, le=80.0)])
+
+
+class DayType(BaseModel):
+    """
+    A kind of day: some weekdays, and what holidays do to them.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    weekdays: Annotated[
+        list[Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]],
+        Field(max_length=7),
+    ]
+    """
+    Days of it; none where it is of holidays alone.
+    """
+    holidays: Literal["included", "excluded", "ignored"] | None = None
+    """
+    included: every holiday is of this kind, whatever its weekday. excluded: no holiday is. ignored: its weekday alone decides. Not stated: ignored, which is to be verified.
+    """
 
 
 class Depth(BaseModel):
@@ -228,6 +343,48 @@ class Depth(BaseModel):
     )
     value: Annotated[float, Field(ge=0.0, le=1000000.0)]
     unit: Literal["ft", "in", "m", "mm"]
+
+
+WinterFactorByMonthItem = TypeAliasType("WinterFactorByMonthItem", Annotated[float, Field(ge=0.1, le=5.0)])
+
+
+class DistanceEachDay(BaseModel):
+    """
+    The need as a distance and what the vehicle consumes on it.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["distance"]
+    basis: Literal["wall", "battery"]
+    """
+    wall: losses of charging are included, as in published US consumption figures. battery: they are not, as on a vehicle's display.
+    """
+    distance_by_weekday: ByWeekday
+    """
+    Distance driven before each weekday's arrival, in distance_unit.
+    """
+    distance_unit: Literal["mi", "km"]
+    consumption: Consumption
+    """
+    In mild weather; winter is in the factors.
+    """
+    charging_efficiency: Annotated[float | None, Field(ge=0.5, le=1.0)] = None
+    """
+    Energy into the battery over energy at the wall. Not stated: 0.85 where it is needed, which is to be verified.
+    """
+    winter_factor_by_month: Annotated[
+        list[WinterFactorByMonthItem] | None, Field(max_length=12, min_length=12)
+    ] = None
+    """
+    By how much more is needed in each calendar month, January to December, as a mean of the month. Not stated: 1 in each, which is to be verified.
+    """
+    worst_day_factor: Annotated[float | None, Field(ge=0.1, le=5.0)] = None
+    """
+    By how much more is needed on the worst winter day. Not stated: the greatest of the months, which is to be verified.
+    """
 
 
 class Dryer(BaseModel):
@@ -323,6 +480,68 @@ class DwellingService(BaseModel):
     """
 
 
+class Effective(BaseModel):
+    """
+    The dates on which a tariff is in force.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    from_: Annotated[
+        str,
+        Field(
+            alias="from",
+            pattern="^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$",
+        ),
+    ]
+    """
+    First date, YYYY-MM-DD.
+    """
+    to: Annotated[
+        str | None,
+        Field(pattern="^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"),
+    ] = None
+    """
+    Last date. Not stated: until further notice.
+    """
+
+
+class EnergyEachDay(BaseModel):
+    """
+    The need as energy.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["energy"]
+    basis: Literal["wall", "battery"]
+    """
+    wall: losses of charging are included, as in published US consumption figures. battery: they are not, as on a vehicle's display.
+    """
+    kwh_by_weekday: ByWeekday
+    """
+    Energy for each weekday of arrival, kWh.
+    """
+    charging_efficiency: Annotated[float | None, Field(ge=0.5, le=1.0)] = None
+    """
+    Energy into the battery over energy at the wall. Not stated: 0.85 where it is needed, which is to be verified.
+    """
+    winter_factor_by_month: Annotated[
+        list[WinterFactorByMonthItem] | None, Field(max_length=12, min_length=12)
+    ] = None
+    """
+    By how much more is needed in each calendar month, January to December, as a mean of the month. Not stated: 1 in each, which is to be verified.
+    """
+    worst_day_factor: Annotated[float | None, Field(ge=0.1, le=5.0)] = None
+    """
+    By how much more is needed on the worst winter day. Not stated: the greatest of the months, which is to be verified.
+    """
+
+
 class EnergyManagement(BaseModel):
     """
     Equipment that holds the current of the whole service below a setting by lowering the chargers.
@@ -359,6 +578,35 @@ class EnergyManagement(BaseModel):
     access: Literal["restricted", "unrestricted"] | None = None
     """
     Who can reach its settings. Not stated: unknown.
+    """
+
+
+class FixedCharge(BaseModel):
+    """
+    An amount that does not depend on use.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    amount: Annotated[Money, Field(pattern="^-?(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    per: Literal["month", "day"]
+    season: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a season. Not stated: all year.
+    """
+    is_credit: bool | None = None
+    """
+    Whether it is a credit; then its price is below zero. Not stated: no.
+    """
+    arrangements: Annotated[
+        list[Literal["whole-house", "own-meter", "submeter"]] | None,
+        Field(max_length=3, min_length=1),
+    ] = None
+    """
+    The meters that bear it. Not stated: each that the tariff serves.
     """
 
 
@@ -494,6 +742,52 @@ class InstalledDisconnect(BaseModel):
     lockable_open: bool | None = None
 
 
+EnergyKwhItem = TypeAliasType("EnergyKwhItem", Annotated[float | None, Field(ge=-10000.0, le=10000.0)])
+
+
+class IntervalEnergy(BaseModel):
+    """
+    Energy interval by interval, over the priced year exactly.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["intervals"]
+    start: Annotated[
+        str,
+        Field(
+            max_length=25,
+            pattern="^(19[789]|20[0-9]|21[0-8])[0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])T([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9])?(Z|[+-](0[0-9]|1[0-4]):[0-5][0-9])$",
+        ),
+    ]
+    """
+    Start of the first interval, with its offset: where the priced year begins, locally.
+    """
+    interval_minutes: Literal[15, 30, 60]
+    """
+    Length of every interval, minutes.
+    """
+    energy_kwh: Annotated[list[EnergyKwhItem], Field(max_length=35136, min_length=1)]
+    """
+    Energy of each interval, kWh; null where the reading is missing. Negative of a house: what it delivers to the grid.
+    """
+
+
+class LeastCost(BaseModel):
+    """
+    Charging takes the cheapest hours between arrival and departure; of those alike the earliest.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["least-cost"]
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+
+
 class Length(BaseModel):
     """
     A length with its unit.
@@ -617,6 +911,77 @@ class MeasuredExistingLoad(BaseModel):
     """
 
 
+class MinimumBill(BaseModel):
+    """
+    The least that a bill comes to before taxes.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    amount: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    per: Literal["month", "day"]
+    counts: Annotated[
+        list[Literal["energy", "demand", "fixed", "credits", "riders"]],
+        Field(max_length=5, min_length=1),
+    ]
+    """
+    Which charges count toward it; energy takes in tiers on all energy, critical peaks and exports. What does not count comes on top.
+    """
+
+
+class NoLoad(BaseModel):
+    """
+    No house: its account has no energy but the vehicle's.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["none"]
+
+
+class OnArrival(BaseModel):
+    """
+    Charging begins when the vehicle comes, and lasts until it has what it needs.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["on-arrival"]
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+
+
+class OtherDays(BaseModel):
+    """
+    Arrival and departure on some weekdays.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    weekdays: Annotated[
+        list[Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]],
+        Field(max_length=7, min_length=1),
+    ]
+    """
+    Days of arrival; one stated twice counts once.
+    """
+    arrival: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock.
+    """
+    departure: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock; at or before the arrival: on the next day.
+    """
+
+
 class Premises(BaseModel):
     """
     Where the circuit is.
@@ -682,6 +1047,99 @@ class PriceBook(BaseModel):
     prices: Annotated[dict[str, Price], Field(max_length=5000)]
     """
     By key, such as `conductor/copper/THWN-2/6 AWG`, `raceway/emt/3/4` or `breaker/60 A/2-pole`. What is needed and not there is left unpriced and named by a finding.
+    """
+
+
+class PricedCharger(BaseModel):
+    """
+    The charger, at the voltage that it really has.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    charging_current_a: Annotated[float, Field(gt=0.0, le=1000.0)]
+    """
+    Continuous current that it is set to, A.
+    """
+    voltage_v: Annotated[float, Field(ge=50.0, le=1000.0)]
+    """
+    Voltage at the charger, V; between lines where it has three phases.
+    """
+    phases: Literal[1, 3] | None = None
+    """
+    Phases that it uses. Not stated: 1.
+    """
+
+
+class PricedVehicle(BaseModel):
+    """
+    What is known of the vehicle.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    battery_kwh: Annotated[float | None, Field(gt=0.0, le=2000.0)] = None
+    """
+    Usable energy of the battery, kWh. Stated: what a night leaves unmet is made up in the next nights, as far as the battery holds it. Not stated: it stays unmet.
+    """
+    onboard_limit_a: Annotated[float | None, Field(gt=0.0, le=1000.0)] = None
+    """
+    Greatest current that its onboard charger takes, A. Not stated: no limit.
+    """
+
+
+Hour = TypeAliasType("Hour", Annotated[float, Field(ge=0.0, le=1000000.0)])
+
+
+WeekendHour = TypeAliasType("WeekendHour", Annotated[float, Field(ge=0.0, le=1000000.0)])
+
+
+Month = TypeAliasType("Month", Annotated[float, Field(ge=0.0, le=1000000.0)])
+
+
+class Profile(BaseModel):
+    """
+    How energy lies in the year, as weights: only their proportions count.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    hours: Annotated[list[Hour], Field(max_length=24, min_length=24)]
+    """
+    Weight of each hour of the local clock, from 0 to 23.
+    """
+    weekend_hours: Annotated[list[WeekendHour] | None, Field(max_length=24, min_length=24)] = None
+    """
+    The same on Saturdays and Sundays, on the scale of hours. Not stated: as hours.
+    """
+    months: Annotated[list[Month] | None, Field(max_length=12, min_length=12)] = None
+    """
+    Weight of the energy of each calendar month, January to December. Not stated: each hour counts alike in every month.
+    """
+
+
+class Ratchet(BaseModel):
+    """
+    Holds the billed demand to a share of what it was in earlier months.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    percent: Annotated[float, Field(gt=0.0, le=100.0)]
+    """
+    Share of it, %.
+    """
+    months: Annotated[int, Field(ge=1, le=11)]
+    """
+    How many months before the billed one count.
     """
 
 
@@ -807,6 +1265,78 @@ class ReplacedPanel(BaseModel):
     rating_a: Annotated[float, Field(gt=0.0, le=6000.0)]
 
 
+class Rider(BaseModel):
+    """
+    What is added for each kWh or in percent; state one of the two.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    per_kwh: Annotated[Money | None, Field(pattern="^-?(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")] = None
+    percent: Annotated[Money | None, Field(pattern="^-?(0|[1-9][0-9]{0,3})(\\.[0-9]{1,8})?$")] = None
+    season: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a season. Not stated: all year.
+    """
+    applies_to: Annotated[
+        list[Literal["energy", "demand", "fixed", "critical-peak"]] | None,
+        Field(max_length=4, min_length=1),
+    ] = None
+    """
+    Charges that the percentage is taken of; energy takes in tiers on all energy. Not stated: energy, demand, fixed and critical-peak; for a tax the whole bill, minimum included.
+    """
+    is_credit: bool | None = None
+    """
+    Whether it is a credit; then its price is below zero. Not stated: no.
+    """
+    is_tax: bool | None = None
+    """
+    Whether it is a tax, which comes after the minimum bill. Not stated: no.
+    """
+
+
+class Rounding(BaseModel):
+    """
+    How money is rounded to the smallest coin of the currency.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    line: bool | None = None
+    """
+    Whether each line is rounded, or only the bill's total. Not stated: each line.
+    """
+    half: Literal["up", "even"] | None = None
+    """
+    Where a half goes: away from zero, or to the even digit. Not stated: up.
+    """
+
+
+class Season(BaseModel):
+    """
+    A part of the year that comes back every year.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    from_: Annotated[str, Field(alias="from", pattern="^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")]
+    """
+    First day, MM-DD.
+    """
+    to: Annotated[str, Field(pattern="^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")]
+    """
+    Last day, MM-DD; one before the first day lies in the next year.
+    """
+
+
 class SegmentSite(BaseModel):
     """
     What the site is like along one segment of the run.
@@ -831,6 +1361,33 @@ class SegmentSite(BaseModel):
     pull_points: Annotated[int | None, Field(ge=0, le=100)] = None
     """
     Conduit bodies or boxes to pull through. Not stated: none.
+    """
+
+
+class SeparateMeter(BaseModel):
+    """
+    What a meter of its own costs, and over what it has to pay.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    installed_cost: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    """
+    Socket, labour and fees, less incentives, in the tariffs' currency.
+    """
+    monthly_charge: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    """
+    What the meter itself costs a month, beside the tariff's own charges.
+    """
+    discount_rate_percent: Annotated[float, Field(ge=0.0, le=100.0)]
+    """
+    Rate at which later savings count less, a year.
+    """
+    years: Annotated[int | None, Field(ge=1, le=50)] = None
+    """
+    Years that the savings are counted for. Not stated: 10.
     """
 
 
@@ -963,6 +1520,21 @@ class SharedCircuit(BaseModel):
     """
 
 
+class SolarSurplusFirst(BaseModel):
+    """
+    Charging takes what generation leaves over during the stay, then the cheapest hours of the rest.
+
+    Needs `generation`, and a meter that house and vehicle share.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["solar-surplus-first"]
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+
+
 class SpaceHeating(BaseModel):
     """
     Fixed electric space heating apart from heat pumps.
@@ -1074,6 +1646,25 @@ class StudiedService(BaseModel):
     """
 
 
+class Submeter(BaseModel):
+    """
+    What a submeter costs, whose reading is subtracted from the house's.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    installed_cost: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    """
+    Submeter, labour and fees, less incentives.
+    """
+    monthly_charge: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    """
+    What the submeter itself costs a month.
+    """
+
+
 class Supplies(BaseModel):
     """
     What belongs to the job beside the circuit. What is not stated is excluded, and the answer says so.
@@ -1151,6 +1742,18 @@ class Targets(BaseModel):
     """
 
 
+HolidayName = TypeAliasType("HolidayName", Annotated[str, Field(max_length=100, min_length=1)])
+
+
+HolidayDate = TypeAliasType(
+    "HolidayDate",
+    Annotated[
+        str,
+        Field(pattern="^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$"),
+    ],
+)
+
+
 class Task(BaseModel):
     """
     Hours that one unit of a task takes: at least, most likely, and at most.
@@ -1185,6 +1788,45 @@ class Tax(BaseModel):
     ]
     """
     What it is on; one stated twice counts once.
+    """
+
+
+class Tier(BaseModel):
+    """
+    One step of a price that depends on how much was used.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    up_to_kwh: Annotated[float | None, Field(gt=0.0, le=1000000000.0)] = None
+    """
+    Where the tier ends, kWh counted from the beginning of the allowance. Not stated: open, as the last must be.
+    """
+    per_kwh: Annotated[Money, Field(pattern="^-?(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    is_credit: bool | None = None
+    """
+    Whether it is a credit; then its price is below zero. Not stated: no.
+    """
+
+
+class TimerWindow(BaseModel):
+    """
+    Clock times between which a timer lets the vehicle charge.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    from_: Annotated[str, Field(alias="from", pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock.
+    """
+    to: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock; at or before the beginning: on the next day.
     """
 
 
@@ -1322,6 +1964,30 @@ class Waste(BaseModel):
     """
 
 
+class WorkedBill(BaseModel):
+    """
+    The one month whose bill the steps of the answer work out.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    tariff: Annotated[str, Field(max_length=100, min_length=1)]
+    """
+    Name of one of the tariffs.
+    """
+    arrangement: Literal["whole-house", "own-meter", "submeter"]
+    schedule: Annotated[int, Field(ge=0, lt=10)]
+    """
+    Place of the schedule in the request, from 0.
+    """
+    month: Annotated[int, Field(ge=1, le=12)]
+    """
+    Calendar month, 1 to 12.
+    """
+
+
 class Appearance(BaseModel):
     """
     Where one of the two editions has an entry.
@@ -1418,6 +2084,62 @@ class ComparedDrop(BaseModel):
     percent: float
 
 
+class ComparedLine(BaseModel):
+    """
+    One line of a bill.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    account: str
+    """
+    house: the house's meter, which bills the vehicle too where there is no other. charging: the vehicle's own. Known values: house, charging; others may be added.
+    """
+    kind: str
+    """
+    What it is for, by the words of tariff reviews; meter for the meter's own charge.
+    """
+    name: str
+    season: str | None
+    period: str | None
+    tier: int | None
+    """
+    Place of the tier, from 0.
+    """
+    quantity: Decimal
+    """
+    What is billed, in `unit`.
+    """
+    unit: str
+    """
+    Unit of the quantity, such as kWh, kW, day or month.
+    """
+    rate: Decimal
+    """
+    Price of one unit; percent of the quantity where its unit is money.
+    """
+    amount: Decimal
+
+
+class ComparedMonth(BaseModel):
+    """
+    The bills of one month, all accounts together.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    month: str
+    """
+    YYYY-MM.
+    """
+    lines: list[ComparedLine]
+    total: Decimal
+
+
 class ComparedRaceway(BaseModel):
     """
     The least raceway of a segment that takes the conductors, or the one that the request states.
@@ -1455,6 +2177,55 @@ class ComparedReading(BaseModel):
     currents_a: list[float]
     """
     Currents whose verdict changes under this reading alone.
+    """
+
+
+class ComparedSchedule(BaseModel):
+    """
+    One of the schedules that were asked for.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    index: int
+    """
+    Its place in the request, from 0.
+    """
+    kind: str
+    """
+    When the vehicle charges within its stay. Known values: on-arrival, timer, least-cost, solar-surplus-first; others may be added.
+    """
+    name: str | None
+
+
+class CountedHoliday(BaseModel):
+    """
+    A date that counts as a holiday.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    name: str
+
+
+class CriticalPeakPrice(BaseModel):
+    """
+    What an event does to the price of an hour.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    per_kwh: Decimal
+    how: str
+    """
+    How it meets the price of the energy rate. Known values: added, instead; others may be added.
     """
 
 
@@ -1525,6 +2296,22 @@ class DayInterval(BaseModel):
     vehicles: int
     """
     Vehicles that are there and still need energy.
+    """
+
+
+class DayOfOtherLength(BaseModel):
+    """
+    A date on which the local clock is put forward or back.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    hours: float
+    """
+    Its length, h.
     """
 
 
@@ -1606,6 +2393,22 @@ class Difference(BaseModel):
     cells: list[CellDifference]
     """
     Cells that differ in rows that both have; empty where it is only renumbered.
+    """
+
+
+class DistanceCost(BaseModel):
+    """
+    What a mile or a kilometre costs.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    amount: Decimal
+    unit: str
+    """
+    mi or km, as the request states distances.
     """
 
 
@@ -2042,6 +2845,22 @@ class MoneyRange(BaseModel):
     high: Decimal
 
 
+class MonthDemand(BaseModel):
+    """
+    The demand that was measured in one month.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    month: str
+    """
+    YYYY-MM.
+    """
+    kw: float
+
+
 class MonthOfData(BaseModel):
     """
     What a calendar month holds of the series.
@@ -2121,6 +2940,23 @@ class NormalisedSeries(BaseModel):
     """
 
 
+class NotOffered(BaseModel):
+    """
+    A tariff that may not serve an arrangement or a schedule.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    tariff: str
+    arrangement: str
+    """
+    The meter that it may not serve. Known values: whole-house, own-meter, submeter; others may be added.
+    """
+    why: str
+
+
 class OtherReading(BaseModel):
     """
     The verdict of the same facts under another reading.
@@ -2134,6 +2970,137 @@ class OtherReading(BaseModel):
     verdict: str
     """
     Verdict under this reading alone. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+
+
+class PayBack(BaseModel):
+    """
+    What a separate meter saves against one way to do without it.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    against: str
+    """
+    present-tariff: one meter for both, on the tariff that the house is on today. whole-house-repriced: one meter for both, on the cheapest tariff for house and vehicle together. Known values: present-tariff, whole-house-repriced; others may be added.
+    """
+    option: int
+    """
+    Rank of the option that it is held against.
+    """
+    annual_saving: Decimal
+    """
+    What that option costs a year more; the meter's monthly charge is paid.
+    """
+    payback_years: float | None
+    """
+    Installed cost over annual saving. Null where nothing is saved.
+    """
+    net_present_value: Decimal
+    """
+    The discounted savings of the stated years less the installed cost.
+    """
+    break_even_distance_per_year: float | None
+    """
+    Yearly distance at which the net present value is zero, found by pricing the year again. Null where there is none up to what the windows deliver, or where the need is stated as energy.
+    """
+    break_even_distance_unit: str | None
+    break_even_kwh_per_year: float | None
+    """
+    The same in energy at the wall, kWh. Null where there is none.
+    """
+
+
+class PeriodEnergy(BaseModel):
+    """
+    Net energy of one price on one date through one meter, as it was summed, without rounding.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    account: str
+    """
+    house: the house's meter, which bills the vehicle too where there is no other. charging: the vehicle's own. Known values: house, charging; others may be added.
+    """
+    season: str | None
+    """
+    As the energy rate states it.
+    """
+    period: str
+    critical_peak: str | None
+    """
+    How a critical-peak event of these hours meets the price; null where there is none. Known values: added, instead; others may be added.
+    """
+    taken_kwh: float
+    """
+    From the grid, kWh.
+    """
+    delivered_kwh: float
+    """
+    To the grid, kWh.
+    """
+
+
+class PricedHour(BaseModel):
+    """
+    An hour by the local clock, or the part of one that has one price.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    at: str
+    """
+    Beginning, local time with its offset.
+    """
+    minutes: int
+    """
+    Length; 60 unless a price or the clock changes within the hour.
+    """
+    period: str
+    per_kwh: Decimal
+    """
+    Energy rate of the first tier.
+    """
+    last_tier_per_kwh: Decimal
+    """
+    Energy rate of the last tier.
+    """
+    with_riders_per_kwh: Decimal
+    """
+    What the next kWh costs in the first tiers: the energy rate, tiers on all energy, critical peak, credits, riders and taxes. At most eight digits after the point.
+    """
+    export_per_kwh: Decimal | None
+    """
+    What a kWh that flows out is credited.
+    """
+    critical_peak: CriticalPeakPrice | None
+    """
+    The event of the hour, if any.
+    """
+
+
+class PricedMonth(BaseModel):
+    """
+    A month's prices by the hour of the clock.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    month: str
+    """
+    YYYY-MM.
+    """
+    per_kwh: list[Decimal]
+    """
+    24 averages over the month's days, from 00:00 on, with riders as in with_riders_per_kwh, to six digits after the point.
     """
 
 
@@ -2240,6 +3207,34 @@ class Required(BaseModel):
     """
 
 
+class ReviewedPeriod(BaseModel):
+    """
+    One period of one season, over the year.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    season: str | None
+    """
+    Null where its rates hold all year.
+    """
+    period: str
+    hours: float
+    """
+    Hours of the year.
+    """
+    least_per_kwh: Decimal
+    """
+    Least energy rate of its tiers.
+    """
+    greatest_per_kwh: Decimal
+    """
+    Greatest energy rate of its tiers.
+    """
+
+
 class RuleSection(BaseModel):
     """
     The section that a rule rests on in one edition.
@@ -2252,7 +3247,7 @@ class RuleSection(BaseModel):
     edition: str
     section: str | None
     """
-    Null where the edition has no such provision.
+    Null where the edition has no such provision, or the rule rests on none.
     """
 
 
@@ -2279,6 +3274,25 @@ class RuleSummary(BaseModel):
     requirement or recommendation.
     """
     question: str
+
+
+class SeparateMeterResult(BaseModel):
+    """
+    Whether the best option with a separate meter pays.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    option: int
+    """
+    Rank of the best option with a separate meter.
+    """
+    installed_cost: Decimal
+    years: int
+    discount_rate_percent: float
+    against: list[PayBack]
 
 
 class SettingPoint(BaseModel):
@@ -2369,7 +3383,7 @@ class StepInput(BaseModel):
     """
     from_: Annotated[str, Field(alias="from")]
     """
-    request:<JSON pointer into the request>, design:<JSON pointer into the design>, series:<JSON pointer into the series>, codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>.
+    request:<JSON pointer into the request>, design:<JSON pointer into the design>, series:<JSON pointer into the series>, bill:<JSON pointer into the worked bill>, answer:<JSON pointer into the answer>, codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>. Decimal text at such a place stands for its number.
     """
 
 
@@ -2758,6 +3772,39 @@ class WayToFit(BaseModel):
     """
 
 
+class WorkedDay(BaseModel):
+    """
+    The energy of one date by period; what is nothing is left out.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    kwh_by_period: list[PeriodEnergy]
+
+
+class WorkedDemand(BaseModel):
+    """
+    What a demand charge measured.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    account: str
+    """
+    house: the house's meter, which bills the vehicle too where there is no other. charging: the vehicle's own. Known values: house, charging; others may be added.
+    """
+    name: str
+    months: list[MonthDemand]
+    """
+    The month of the bill, then those before it that a ratchet looks at, latest first.
+    """
+
+
 class WorstDay(BaseModel):
     """
     The day of the worst night: from its local midnight to the next, or to the last departure of the night.
@@ -2770,6 +3817,117 @@ class WorstDay(BaseModel):
     date: str
     control_setting_a: float
     intervals: list[DayInterval]
+
+
+class WorstWinterDay(BaseModel):
+    """
+    The night on which the window is shortest of what the worst winter day needs. Energy is at the wall.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    """
+    Local date of arrival.
+    """
+    needed_kwh: float
+    deliverable_kwh: float
+    """
+    What the window brings at full current.
+    """
+    shortfall_kwh: float
+    hours: float
+    """
+    Hours in which the schedule lets the vehicle charge.
+    """
+    current_that_would_do_a: float | None
+    """
+    Least whole current that would bring what is needed, A. Null where there are no hours, or where it is more than the vehicle takes.
+    """
+
+
+class YearCost(BaseModel):
+    """
+    What twelve months cost, house and vehicle, in the tariffs' currency.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    with_charging: Decimal
+    """
+    All bills of house and vehicle.
+    """
+    without_charging: Decimal
+    """
+    The house alone on the tariff that it is on today.
+    """
+    charging: Decimal
+    """
+    The first less the second: what charging costs, all its effects included.
+    """
+    house_repriced: Decimal
+    """
+    What the house alone costs more on this tariff than on the one it is on today; below zero where it costs less. It is a part of charging; 0 where the house stays where it is.
+    """
+
+
+class AllEnergyTiers(BaseModel):
+    """
+    Tiers on all energy, whatever its period; they come on top of the energy rates.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    season: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a season. Not stated: all year.
+    """
+    allowance_per: Literal["month", "day"] | None = None
+    """
+    Whether the tiers begin anew each month, or are so many kWh for each day of the bill. Not stated: month, which is to be verified where there are several tiers.
+    """
+    tiers: Annotated[list[Tier], Field(max_length=10)]
+    """
+    Cheapest use first.
+    """
+
+
+class AnnualEnergy(BaseModel):
+    """
+    The energy of a year and how it lies in it.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["annual-energy"]
+    kwh_per_year: Annotated[float, Field(ge=0.0, le=1000000.0)]
+    profile: Profile | None = None
+    """
+    Not stated: even over the year, which no house is, and which is to be verified.
+    """
+
+
+class AnnualGeneration(BaseModel):
+    """
+    The generation of a year and how it lies in it; no generation is even.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["annual-energy"]
+    kwh_per_year: Annotated[float, Field(ge=0.0, le=1000000.0)]
+    profile: Profile
 
 
 class Cable(BaseModel):
@@ -2839,6 +3997,62 @@ class Cable(BaseModel):
     """
 
 
+class Charging(BaseModel):
+    """
+    What the vehicle needs, where it charges, and when it is there. A night belongs to its arrival date.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    energy_need: Annotated[EnergyEachDay | DistanceEachDay, Field(discriminator="kind")]
+    charger: PricedCharger
+    vehicle: PricedVehicle | None = None
+    arrival: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock.
+    """
+    departure: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+    """
+    HH:MM by the local clock; at or before the arrival: on the next day.
+    """
+    other_days: Annotated[list[OtherDays] | None, Field(max_length=7)] = None
+    """
+    Weekdays of arrival with other times. No two may name the same weekday.
+    """
+
+
+class DemandCharge(BaseModel):
+    """
+    A price of the greatest average power of the month.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    season: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a season. Not stated: all year.
+    """
+    period: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a period of the energy rates. Not stated: every hour.
+    """
+    per_kw: Annotated[Money, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")]
+    averaging_minutes: Literal[15, 30, 60]
+    """
+    Time over which the power is averaged, minutes.
+    """
+    least_kw: Annotated[float | None, Field(ge=0.0, le=1000000.0)] = None
+    """
+    Least demand that is billed, kW. Not stated: none.
+    """
+    ratchet: Ratchet | None = None
+
+
 class Dwelling(BaseModel):
     """
     One dwelling unit and what stands in it. A list that is not stated is empty.
@@ -2868,6 +4082,49 @@ class Dwelling(BaseModel):
     heat_pumps: Annotated[list[HeatPump] | None, Field(max_length=100)] = None
     chargers: Annotated[list[DwellingCharger] | None, Field(max_length=100)] = None
     load_management: Annotated[list[LoadManagement] | None, Field(max_length=100)] = None
+
+
+class EnergyRate(BaseModel):
+    """
+    The price of energy in some hours of some days.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    period: Annotated[str, Field(max_length=100, min_length=1)]
+    """
+    Name of the period, such as on-peak.
+    """
+    season: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a season. Not stated: all year.
+    """
+    day_type: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of a day type. Not stated: every day.
+    """
+    from_: Annotated[str, Field(alias="from", pattern="^([01][0-9]|2[0-3]):(00|15|30|45)$")]
+    """
+    HH:MM by the local clock.
+    """
+    to: Annotated[str, Field(pattern="^([01][0-9]|2[0-3]):(00|15|30|45)$")]
+    """
+    HH:MM by the local clock; at or before the beginning: both ends of the same date, from 00:00 and until 24:00. 00:00 to 00:00 is the whole day.
+    """
+    tiers: Annotated[list[Tier], Field(max_length=10)]
+    """
+    Cheapest use first.
+    """
+    allowance_per: Literal["month", "day"] | None = None
+    """
+    Whether the tiers begin anew each month, or are so many kWh for each day of the bill. Not stated: month, which is to be verified where there are several tiers.
+    """
+    export_per_kwh: Annotated[Money | None, Field(pattern="^(0|[1-9][0-9]{0,11})(\\.[0-9]{1,8})?$")] = None
+    """
+    What a kWh is credited that flows out in these hours. Not stated: nothing.
+    """
 
 
 class Installed(BaseModel):
@@ -3237,6 +4494,94 @@ class Segment(BaseModel):
     cable: Cable | None = None
 
 
+class Tariff(BaseModel):
+    """
+    Prices of energy by the local calendar, and what else stands on the bill. A sound one prices every hour once.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    name: Annotated[str, Field(max_length=100, min_length=1)]
+    currency: Annotated[str, Field(pattern="^[A-Z]{3}$")]
+    """
+    Code of ISO 4217, such as USD.
+    """
+    time_zone: Annotated[str, Field(max_length=64, min_length=1)]
+    """
+    IANA name of the zone by whose clock it prices.
+    """
+    country: Annotated[str | None, Field(pattern="^[A-Z]{2}$")] = None
+    """
+    ISO 3166 code of the country whose public holidays count. Not stated: none count.
+    """
+    subdivision: Annotated[str | None, Field(pattern="^[A-Z0-9]{1,3}$")] = None
+    """
+    Code of the state or province whose holidays count too, as ISO 3166-2 writes it after the hyphen.
+    """
+    observed_holidays: Literal["observed-day", "actual-day", "both"] | None = None
+    """
+    Which day counts where a holiday is observed on another than its own. Not stated: both, which is to be verified.
+    """
+    holiday_names: Annotated[list[HolidayName] | None, Field(max_length=400)] = None
+    """
+    The only holidays of the country that count, by name. Not stated: all.
+    """
+    holiday_dates: Annotated[list[HolidayDate] | None, Field(max_length=400)] = None
+    """
+    Dates that count as holidays beside them, YYYY-MM-DD.
+    """
+    effective: Effective | None = None
+    """
+    When it is in force. Not stated: the whole year that is asked for.
+    """
+    seasons: Annotated[list[Season] | None, Field(max_length=12, validate_default=True)] = []
+    day_types: Annotated[list[DayType] | None, Field(max_length=10, validate_default=True)] = []
+    energy_rates: Annotated[list[EnergyRate], Field(max_length=100)]
+    """
+    Rows with the same season and period are one price, and have the same tiers.
+    """
+    tiers_on_all_energy: Annotated[
+        list[AllEnergyTiers] | None, Field(max_length=30, validate_default=True)
+    ] = []
+    fixed_charges: Annotated[list[FixedCharge] | None, Field(max_length=30, validate_default=True)] = []
+    demand_charges: Annotated[list[DemandCharge] | None, Field(max_length=30, validate_default=True)] = []
+    minimum_bill: MinimumBill | None = None
+    riders: Annotated[list[Rider] | None, Field(max_length=30, validate_default=True)] = []
+    credits: Annotated[list[BillCredit] | None, Field(max_length=30, validate_default=True)] = []
+    critical_peak_events: Annotated[
+        list[CriticalPeakEvent] | None, Field(max_length=400, validate_default=True)
+    ] = []
+    rounding: Rounding | None = None
+    """
+    Not stated: each line, a half away from zero.
+    """
+    arrangements: Annotated[
+        list[Literal["whole-house", "own-meter", "submeter"]] | None,
+        Field(max_length=3, min_length=1),
+    ] = None
+    """
+    The meters that it may serve. Not stated: all.
+    """
+
+
+class TariffReviewRequest(BaseModel):
+    """
+    Is this tariff sound, and what does each hour cost?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    tariff: Tariff
+    year: Annotated[int, Field(ge=2000, le=2100)]
+    """
+    The calendar year, by the tariff's own clock.
+    """
+
+
 class Terminals(BaseModel):
     """
     What is marked at the terminals of a device. A missing marking is unknown, not absent.
@@ -3306,6 +4651,20 @@ class Terminals(BaseModel):
     """
     Length of insulation to strip, as marked on the device.
     """
+
+
+class Timer(BaseModel):
+    """
+    Charging begins with the first window of the stay, and goes on in windows only.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    kind: Literal["timer"]
+    name: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    windows: Annotated[list[TimerWindow], Field(max_length=10, min_length=1)]
 
 
 class Travel(BaseModel):
@@ -3500,6 +4859,57 @@ class ComparedInterpretation(BaseModel):
     The reading in force for this answer.
     """
     other_readings: list[ComparedReading]
+
+
+class ComparedOption(BaseModel):
+    """
+    One tariff, meter arrangement and schedule, priced over twelve months.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    rank: int
+    """
+    From 1: those that meet the need first, then the cheapest.
+    """
+    tariff: str
+    arrangement: str
+    """
+    Which meter bills the vehicle. Known values: whole-house, own-meter, submeter; others may be added.
+    """
+    schedule: ComparedSchedule
+    annual: YearCost
+    months: list[ComparedMonth]
+    per_kwh: Decimal | None
+    """
+    annual.charging for each kWh charged; null where nothing is charged.
+    """
+    per_distance: DistanceCost | None
+    """
+    Null where the need is stated as energy, or nothing is charged.
+    """
+    charged_kwh: float
+    """
+    Energy charged in the year, kWh at the wall.
+    """
+    greatest_demand_kw: float
+    """
+    Greatest average power that the meter which bills the vehicle takes from the grid in one interval, kW.
+    """
+    unmet_kwh: float
+    """
+    Energy that is never made up, kWh at the wall.
+    """
+    nights_unmet: int
+    """
+    Nights after which the vehicle has less than it needs, or owes from before.
+    """
+    least_cost_basis: str | None
+    """
+    Of a least-cost schedule: whether nothing cheaper is possible, or it is the cheapest that was tried, as with tiers and demand charges. Null for other schedules. Known values: optimum, best-of-tried; others may be added.
+    """
 
 
 class ConsultedInterpretation(BaseModel):
@@ -3766,6 +5176,54 @@ class MeasuredDemand(BaseModel):
     """
 
 
+class PricedDay(BaseModel):
+    """
+    A local date, hour by hour.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    date: str
+    weekday: str
+    """
+    Weekday. Known values: mon, tue, wed, thu, fri, sat, sun; others may be added.
+    """
+    day_types: list[str]
+    """
+    Every day type that the date is of.
+    """
+    holiday: str | None
+    """
+    Name of the holiday that counts on it, if any.
+    """
+    hours: list[PricedHour]
+
+
+class PricedWeek(BaseModel):
+    """
+    The first week of a season.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    season: str | None
+    """
+    Null for the dates that are in no season.
+    """
+    week_start: str
+    """
+    Its Monday.
+    """
+    days: list[PricedDay]
+    """
+    Monday to Sunday: the first such week of the year that lies in the season and the year entirely; where there is none, the days of the first one that do.
+    """
+
+
 class Remedy(BaseModel):
     """
     The nearest single change that was computed and reviewed again.
@@ -3851,6 +5309,37 @@ class RulePage(BaseModel):
     """
 
 
+class ScheduleWindow(BaseModel):
+    """
+    Whether a schedule's hours bring what is needed, night by night.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    schedule: int
+    """
+    Its place in the request, from 0.
+    """
+    nights: int
+    """
+    Nights on which the vehicle needs energy.
+    """
+    nights_met: int
+    """
+    Those after which it has all it needs, what was owed from before included.
+    """
+    unmet_kwh: float
+    """
+    Energy that is never made up, kWh at the wall.
+    """
+    worst_day: WorstWinterDay | None
+    """
+    Null where nothing is needed.
+    """
+
+
 class Step(BaseModel):
     """
     One replayable computation.
@@ -3895,6 +5384,29 @@ class Step(BaseModel):
     """
     The section that asks for this computation, if any.
     """
+
+
+class WorkedBillAnswer(BaseModel):
+    """
+    The month whose bill the steps work out: energy day by day, demands, then the lines.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    option: int
+    """
+    Rank of the option whose bill it is.
+    """
+    month: str
+    """
+    YYYY-MM.
+    """
+    days: list[WorkedDay]
+    demands: list[WorkedDemand]
+    lines: list[ComparedLine]
+    total: Decimal
 
 
 class Breaker(BaseModel):
@@ -3971,6 +5483,62 @@ class CapacityReviewRequest(BaseModel):
     shared_circuits: Annotated[list[SharedCircuit] | None, Field(max_length=100, min_length=1)] = None
     """
     Circuits that several of the chargers share.
+    """
+
+
+Schedules = TypeAliasType(
+    "Schedules",
+    Annotated[OnArrival | Timer | LeastCost | SolarSurplusFirst, Field(discriminator="kind")],
+)
+
+
+class ChargingComparisonRequest(BaseModel):
+    """
+    What does charging cost a year, by tariff, meter arrangement and schedule; does a separate meter pay?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    tariffs: Annotated[list[Tariff], Field(max_length=20, min_length=1)]
+    house_tariff: Annotated[str | None, Field(max_length=100, min_length=1)] = None
+    """
+    Name of the tariff that the house is on today. Not stated: the first that may serve a whole house, which is to be verified.
+    """
+    year: Annotated[int, Field(ge=2000, le=2100)]
+    """
+    Year in which the twelve priced months begin.
+    """
+    first_month: Annotated[int | None, Field(ge=1, le=12)] = None
+    """
+    Calendar month with which they begin. Not stated: 1.
+    """
+    house_load: Annotated[NoLoad | AnnualEnergy | IntervalEnergy, Field(discriminator="kind")]
+    generation: NoLoad | AnnualGeneration | IntervalEnergy | None = None
+    """
+    What the house generates behind its meter. Not stated: nothing.
+    """
+    charging: Charging
+    arrangements: Annotated[
+        list[Literal["whole-house", "own-meter", "submeter"]] | None,
+        Field(max_length=3, min_length=1),
+    ] = None
+    """
+    Meters to compare; one stated twice counts once. whole-house: one meter for both. own-meter: the vehicle has its own meter and bill. submeter: the vehicle's reading is subtracted from the house's. Not stated: whole-house, and those whose costs are stated.
+    """
+    schedules: Annotated[list[Schedules], Field(max_length=10, min_length=1)]
+    separate_meter: SeparateMeter | None = None
+    """
+    Needed where a separate meter is to pay: without it nothing of that is judged.
+    """
+    submeter: Submeter | None = None
+    """
+    Costs of a submeter, where they are others than those of separate_meter.
+    """
+    worked_bill: WorkedBill | None = None
+    """
+    Not stated: the first month of the first option of the answer.
     """
 
 
@@ -4298,6 +5866,55 @@ class ManagedChargingAnswer(BaseModel):
     """
 
 
+class TariffReviewAnswer(BaseModel):
+    """
+    Whether a tariff is sound, and what each hour costs.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+    weeks: list[PricedWeek]
+    """
+    One for each season of the year; empty where the findings say why nothing is priced.
+    """
+    price_by_month_and_hour: list[PricedMonth]
+    """
+    Twelve months of 24 hours, for a picture; empty where nothing is priced.
+    """
+    periods: list[ReviewedPeriod]
+    """
+    Empty where nothing is priced.
+    """
+    holidays: list[CountedHoliday]
+    """
+    Dates of the year that count as holidays.
+    """
+    hours_in_year: float | None
+    """
+    Null where the time zone is not known.
+    """
+    short_days: list[DayOfOtherLength]
+    """
+    Dates of fewer than 24 h.
+    """
+    long_days: list[DayOfOtherLength]
+    """
+    Dates of more than 24 h.
+    """
+
+
 class Charger(BaseModel):
     """
     The charger: what it is set to, what it is rated for, and how it is connected.
@@ -4486,6 +6103,60 @@ class CapacityReviewAnswer(BaseModel):
     """
     interpretations: list[ConsultedInterpretation]
     capacity: Capacity
+
+
+class ChargingComparisonAnswer(BaseModel):
+    """
+    What charging costs a year, by tariff, meter arrangement and schedule.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+    currency: str | None
+    """
+    Of every amount. Null where the tariffs have not the same one.
+    """
+    priced_from: str | None
+    """
+    First local date of the twelve months; null where there is no such zone.
+    """
+    priced_until: str | None
+    """
+    Last local date of them.
+    """
+    interval_minutes: int | None
+    """
+    Length of the intervals that the year is cut into, minutes.
+    """
+    options: list[ComparedOption]
+    """
+    Ranked; empty where the findings say why nothing was priced.
+    """
+    not_offered: list[NotOffered]
+    windows: list[ScheduleWindow]
+    """
+    One for each schedule, in order.
+    """
+    separate_meter: SeparateMeterResult | None
+    """
+    Null where no option has a separate meter, none has one meter for both, or its costs are not stated.
+    """
+    worked_bill: WorkedBillAnswer | None
+    """
+    Null where nothing was priced.
+    """
 
 
 class CircuitDesignAnswer(BaseModel):

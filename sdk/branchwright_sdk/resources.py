@@ -780,6 +780,181 @@ class ServicesWithRawResponse:
         self.study_managed_charging_from = raw_method(resource.study_managed_charging_from)
 
 
+class Costs:
+    """The questions of `client.costs`."""
+
+    def __init__(self, transport: Transport) -> None:
+        """Ask through the given transport."""
+        self._transport = transport
+
+    @property
+    def with_raw_response(self) -> CostsWithRawResponse:
+        """The same methods, each answering with the response itself: its status, headers, bytes and `parse()`."""
+        return CostsWithRawResponse(Costs(self._transport.raw()))
+
+    def review_tariff(
+        self,
+        *,
+        tariff: models.Tariff | mappings.Tariff,
+        year: int,
+    ) -> models.TariffReviewAnswer:
+        """Is this tariff sound, and what does each hour cost?
+
+        Holds a tariff against the calendar: every quarter of an hour of every kind of day has one
+        price.
+
+        A gap, a price stated twice, seasons that leave out a date, tiers out of order, a holiday that
+        the country does not have: each is a finding that names the place. Prices are decimal text and
+        never pass through a binary fraction.
+
+        Args:
+          tariff: Prices of energy by the local calendar, and what else stands on the bill. A sound one
+            prices every hour once.
+          year: The calendar year, by the tariff's own clock.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/tariff-reviews",
+            models.TariffReviewAnswer,
+            body={
+                "tariff": tariff,
+                "year": year,
+            },
+            request=models.TariffReviewRequest,
+        )
+
+    def review_tariff_from(
+        self,
+        request: models.TariffReviewRequest | mappings.TariffReviewRequest | BaseModel | Mapping[str, object],
+    ) -> models.TariffReviewAnswer:
+        """Ask what `review_tariff` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/tariff-reviews",
+            models.TariffReviewAnswer,
+            body=request,
+            request=models.TariffReviewRequest,
+        )
+
+    def compare_charging(
+        self,
+        *,
+        tariffs: Sequence[models.Tariff | mappings.Tariff],
+        year: int,
+        house_load: models.NoLoad
+        | mappings.NoLoad
+        | models.AnnualEnergy
+        | mappings.AnnualEnergy
+        | models.IntervalEnergy
+        | mappings.IntervalEnergy,
+        charging: models.Charging | mappings.Charging,
+        schedules: Sequence[
+            models.OnArrival
+            | mappings.OnArrival
+            | models.Timer
+            | mappings.Timer
+            | models.LeastCost
+            | mappings.LeastCost
+            | models.SolarSurplusFirst
+            | mappings.SolarSurplusFirst
+        ],
+        house_tariff: str | Omitted | None = OMITTED,
+        first_month: int | Omitted | None = OMITTED,
+        generation: models.NoLoad
+        | mappings.NoLoad
+        | models.AnnualGeneration
+        | mappings.AnnualGeneration
+        | models.IntervalEnergy
+        | mappings.IntervalEnergy
+        | Omitted
+        | None = OMITTED,
+        arrangements: Sequence[Literal["whole-house", "own-meter", "submeter"]] | Omitted | None = OMITTED,
+        separate_meter: models.SeparateMeter | mappings.SeparateMeter | Omitted | None = OMITTED,
+        submeter: models.Submeter | mappings.Submeter | Omitted | None = OMITTED,
+        worked_bill: models.WorkedBill | mappings.WorkedBill | Omitted | None = OMITTED,
+    ) -> models.ChargingComparisonAnswer:
+        """What does charging cost a year; does a separate meter pay?
+
+        Prices a year of house and vehicle by every tariff, meter arrangement and schedule that is asked
+        for.
+
+        What charging costs is the difference between bills with and without it, so that tiers, demand
+        charges and a dearer price for the house count. Schedules that cannot bring what the worst
+        winter day needs are named, with the current that would. Of a separate meter the pay-back, the
+        net present value and the break-even are worked out.
+
+        Args:
+          year: Year in which the twelve priced months begin.
+          charging: What the vehicle needs, where it charges, and when it is there. A night belongs to
+            its arrival date.
+          house_tariff: Name of the tariff that the house is on today. Not stated: the first that may
+            serve a whole house, which is to be verified.
+          first_month: Calendar month with which they begin. Not stated: 1.
+          generation: What the house generates behind its meter. Not stated: nothing.
+          arrangements: Meters to compare; one stated twice counts once. whole-house: one meter for
+            both. own-meter: the vehicle has its own meter and bill. submeter: the vehicle's reading is
+            subtracted from the house's. Not stated: whole-house, and those whose costs are stated.
+          separate_meter: Needed where a separate meter is to pay: without it nothing of that is judged.
+          submeter: Costs of a submeter, where they are others than those of separate_meter.
+          worked_bill: Not stated: the first month of the first option of the answer.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/charging-cost-comparisons",
+            models.ChargingComparisonAnswer,
+            body={
+                "tariffs": tariffs,
+                "year": year,
+                "house_load": house_load,
+                "charging": charging,
+                "schedules": schedules,
+                "house_tariff": house_tariff,
+                "first_month": first_month,
+                "generation": generation,
+                "arrangements": arrangements,
+                "separate_meter": separate_meter,
+                "submeter": submeter,
+                "worked_bill": worked_bill,
+            },
+            request=models.ChargingComparisonRequest,
+        )
+
+    def compare_charging_from(
+        self,
+        request: models.ChargingComparisonRequest
+        | mappings.ChargingComparisonRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.ChargingComparisonAnswer:
+        """Ask what `compare_charging` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/charging-cost-comparisons",
+            models.ChargingComparisonAnswer,
+            body=request,
+            request=models.ChargingComparisonRequest,
+        )
+
+
+class CostsWithRawResponse:
+    """The questions of `client.costs.with_raw_response`."""
+
+    def __init__(self, resource: Costs) -> None:
+        """Take the methods of a resource whose transport answers raw."""
+        self.review_tariff = raw_method(resource.review_tariff)
+        self.review_tariff_from = raw_method(resource.review_tariff_from)
+        self.compare_charging = raw_method(resource.compare_charging)
+        self.compare_charging_from = raw_method(resource.compare_charging_from)
+
+
 class Codebook:
     """The questions of `client.codebook`."""
 
@@ -1025,6 +1200,7 @@ class Resources:
         """Bind every resource to one transport."""
         self.circuits = Circuits(transport)
         self.services = Services(transport)
+        self.costs = Costs(transport)
         self.codebook = Codebook(transport)
         self.operations = Operations(transport)
 
@@ -1793,6 +1969,181 @@ class AsyncServicesWithRawResponse:
         self.study_managed_charging_from = raw_later_method(resource.study_managed_charging_from)
 
 
+class AsyncCosts:
+    """The questions of `client.costs`."""
+
+    def __init__(self, transport: AsyncTransport) -> None:
+        """Ask through the given transport."""
+        self._transport = transport
+
+    @property
+    def with_raw_response(self) -> AsyncCostsWithRawResponse:
+        """The same methods, each answering with the response itself: its status, headers, bytes and `parse()`."""
+        return AsyncCostsWithRawResponse(AsyncCosts(self._transport.raw()))
+
+    async def review_tariff(
+        self,
+        *,
+        tariff: models.Tariff | mappings.Tariff,
+        year: int,
+    ) -> models.TariffReviewAnswer:
+        """Is this tariff sound, and what does each hour cost?
+
+        Holds a tariff against the calendar: every quarter of an hour of every kind of day has one
+        price.
+
+        A gap, a price stated twice, seasons that leave out a date, tiers out of order, a holiday that
+        the country does not have: each is a finding that names the place. Prices are decimal text and
+        never pass through a binary fraction.
+
+        Args:
+          tariff: Prices of energy by the local calendar, and what else stands on the bill. A sound one
+            prices every hour once.
+          year: The calendar year, by the tariff's own clock.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/tariff-reviews",
+            models.TariffReviewAnswer,
+            body={
+                "tariff": tariff,
+                "year": year,
+            },
+            request=models.TariffReviewRequest,
+        )
+
+    async def review_tariff_from(
+        self,
+        request: models.TariffReviewRequest | mappings.TariffReviewRequest | BaseModel | Mapping[str, object],
+    ) -> models.TariffReviewAnswer:
+        """Ask what `review_tariff` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/tariff-reviews",
+            models.TariffReviewAnswer,
+            body=request,
+            request=models.TariffReviewRequest,
+        )
+
+    async def compare_charging(
+        self,
+        *,
+        tariffs: Sequence[models.Tariff | mappings.Tariff],
+        year: int,
+        house_load: models.NoLoad
+        | mappings.NoLoad
+        | models.AnnualEnergy
+        | mappings.AnnualEnergy
+        | models.IntervalEnergy
+        | mappings.IntervalEnergy,
+        charging: models.Charging | mappings.Charging,
+        schedules: Sequence[
+            models.OnArrival
+            | mappings.OnArrival
+            | models.Timer
+            | mappings.Timer
+            | models.LeastCost
+            | mappings.LeastCost
+            | models.SolarSurplusFirst
+            | mappings.SolarSurplusFirst
+        ],
+        house_tariff: str | Omitted | None = OMITTED,
+        first_month: int | Omitted | None = OMITTED,
+        generation: models.NoLoad
+        | mappings.NoLoad
+        | models.AnnualGeneration
+        | mappings.AnnualGeneration
+        | models.IntervalEnergy
+        | mappings.IntervalEnergy
+        | Omitted
+        | None = OMITTED,
+        arrangements: Sequence[Literal["whole-house", "own-meter", "submeter"]] | Omitted | None = OMITTED,
+        separate_meter: models.SeparateMeter | mappings.SeparateMeter | Omitted | None = OMITTED,
+        submeter: models.Submeter | mappings.Submeter | Omitted | None = OMITTED,
+        worked_bill: models.WorkedBill | mappings.WorkedBill | Omitted | None = OMITTED,
+    ) -> models.ChargingComparisonAnswer:
+        """What does charging cost a year; does a separate meter pay?
+
+        Prices a year of house and vehicle by every tariff, meter arrangement and schedule that is asked
+        for.
+
+        What charging costs is the difference between bills with and without it, so that tiers, demand
+        charges and a dearer price for the house count. Schedules that cannot bring what the worst
+        winter day needs are named, with the current that would. Of a separate meter the pay-back, the
+        net present value and the break-even are worked out.
+
+        Args:
+          year: Year in which the twelve priced months begin.
+          charging: What the vehicle needs, where it charges, and when it is there. A night belongs to
+            its arrival date.
+          house_tariff: Name of the tariff that the house is on today. Not stated: the first that may
+            serve a whole house, which is to be verified.
+          first_month: Calendar month with which they begin. Not stated: 1.
+          generation: What the house generates behind its meter. Not stated: nothing.
+          arrangements: Meters to compare; one stated twice counts once. whole-house: one meter for
+            both. own-meter: the vehicle has its own meter and bill. submeter: the vehicle's reading is
+            subtracted from the house's. Not stated: whole-house, and those whose costs are stated.
+          separate_meter: Needed where a separate meter is to pay: without it nothing of that is judged.
+          submeter: Costs of a submeter, where they are others than those of separate_meter.
+          worked_bill: Not stated: the first month of the first option of the answer.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/charging-cost-comparisons",
+            models.ChargingComparisonAnswer,
+            body={
+                "tariffs": tariffs,
+                "year": year,
+                "house_load": house_load,
+                "charging": charging,
+                "schedules": schedules,
+                "house_tariff": house_tariff,
+                "first_month": first_month,
+                "generation": generation,
+                "arrangements": arrangements,
+                "separate_meter": separate_meter,
+                "submeter": submeter,
+                "worked_bill": worked_bill,
+            },
+            request=models.ChargingComparisonRequest,
+        )
+
+    async def compare_charging_from(
+        self,
+        request: models.ChargingComparisonRequest
+        | mappings.ChargingComparisonRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.ChargingComparisonAnswer:
+        """Ask what `compare_charging` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/charging-cost-comparisons",
+            models.ChargingComparisonAnswer,
+            body=request,
+            request=models.ChargingComparisonRequest,
+        )
+
+
+class AsyncCostsWithRawResponse:
+    """The questions of `client.costs.with_raw_response`."""
+
+    def __init__(self, resource: AsyncCosts) -> None:
+        """Take the methods of a resource whose transport answers raw."""
+        self.review_tariff = raw_later_method(resource.review_tariff)
+        self.review_tariff_from = raw_later_method(resource.review_tariff_from)
+        self.compare_charging = raw_later_method(resource.compare_charging)
+        self.compare_charging_from = raw_later_method(resource.compare_charging_from)
+
+
 class AsyncCodebook:
     """The questions of `client.codebook`."""
 
@@ -2038,5 +2389,6 @@ class AsyncResources:
         """Bind every resource to one transport."""
         self.circuits = AsyncCircuits(transport)
         self.services = AsyncServices(transport)
+        self.costs = AsyncCosts(transport)
         self.codebook = AsyncCodebook(transport)
         self.operations = AsyncOperations(transport)

@@ -12,11 +12,17 @@ from tests.contract.document import Json, resolved
 
 ABSENT = object()
 _SMALLEST_FLOAT = 5e-324
-# Texts of the forms that the contract asks for: the end of a run, a date and time with its offset, a time of day.
+# Texts of the forms that the contract asks for: the end of a run, a date and time with its offset, a time of day, a
+# date of a year or of every year (some of them of no calendar), codes of currencies, countries and their parts.
 _FORMED = (
     *("breaker", "charger", "receptacle", "points/0", "points/19"),
-    *("2025-01-14T17:00:00-06:00", "2024-02-29T23:59:59Z", "17:30", "00:00"),
+    *("2025-01-14T17:00:00-06:00", "2024-02-29T23:59:59Z", "17:30", "00:00", "23:45"),
+    *("2027-01-01", "2027-07-05", "2028-02-29", "2027-02-30", "1900-01-01", "2199-12-31"),
+    *("06-01", "12-31", "02-29", "02-30", "01-01"),
+    *("US", "ZZ", "CO", "USD", "JPY", "XXX"),
 )
+MAP_KEY = "pull"
+"""The key of the one member that a filled map has."""
 
 
 @dataclass(frozen=True)
@@ -63,10 +69,12 @@ def filled(schema: Json, choice: int = 0) -> Any:
     if "enum" in schema:
         return schema["enum"][choice % len(schema["enum"])]
     match schema["type"]:
+        case "object" if is_map(schema):
+            return {MAP_KEY: filled(schema["additionalProperties"], choice)}
         case "object":
             return {name: filled(inner, choice) for name, inner in schema["properties"].items()}
         case "array":
-            return [filled(schema["items"], choice) for _ in range(2)]
+            return [filled(schema["items"], choice) for _ in range(max(2, schema.get("minItems", 0)))]
         case "boolean":
             return bool(choice % 2)
         case "integer":
@@ -75,9 +83,28 @@ def filled(schema: Json, choice: int = 0) -> Any:
             low, high = bounds(schema)
             return 48 if low <= 48 <= high else high
         case "string":
+            if schema.get("format") == "decimal":
+                return ("0.31", "12")[choice % 2]
             return formed(schema["pattern"])[0] if "pattern" in schema else "text"
         case other:
             raise AssertionError(f"no value is known for the type {other}")
+
+
+def is_map(schema: Json) -> bool:
+    """Whether an object has whatever names its caller gives, all with values of one kind."""
+    return isinstance(schema.get("additionalProperties"), dict) and "properties" not in schema
+
+
+def decimal_text(pattern: str, random: Random) -> str:
+    """Text of a decimal that fits a pattern: few digits, as many as may be, zero, below zero where that may be."""
+    for _ in range(100):
+        whole = str(random.choice((0, 1, 9, random.randint(0, 99), 10 ** random.randint(1, 12) - 1)))
+        digits = random.choice((0, 0, 2, 4, 8))
+        fraction = "".join(random.choice("0123456789") for _ in range(digits))
+        text = random.choice(("", "", "", "-")) + whole + (f".{fraction}" if digits else "")
+        if re.search(pattern, text):
+            return text
+    raise AssertionError(f"no decimal is known for {pattern}")
 
 
 def formed(pattern: str) -> list[str]:
@@ -103,17 +130,44 @@ def places(
     pointer: tuple[str | int, ...] = (),
     *,
     required: bool = True,
+    closed: frozenset[str] = frozenset(),
 ) -> Iterator[Place]:
-    """Every place of an instance, the instance itself first; of a list only the first item."""
+    """Every place of an instance, the instance itself first; of a list only the first item.
+
+    What is within the models named in ``closed`` is left out.
+    """
     branches, nullable = branches_of(schema)
     yield Place(pointer, branches, nullable, required)
     if isinstance(instance, dict):
         branch = _meant(branches, instance)
+        if branch.get("title") in closed:
+            return
         for name, inner in instance.items():
+            if is_map(branch):
+                yield from places(branch["additionalProperties"], inner, (*pointer, name), closed=closed)
+                continue
             needed = name in branch.get("required", [])
-            yield from places(branch["properties"][name], inner, (*pointer, name), required=needed)
+            yield from places(
+                branch["properties"][name], inner, (*pointer, name), required=needed, closed=closed
+            )
     elif isinstance(instance, list) and instance:
-        yield from places(branches[0]["items"], instance[0], (*pointer, 0))
+        yield from places(branches[0]["items"], instance[0], (*pointer, 0), closed=closed)
+
+
+def models_in(schema: Json) -> frozenset[str]:
+    """The names of all models that a schema refers to, directly or not."""
+    found: set[str] = set()
+    waiting: list[Any] = [schema]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, dict):
+            if "$ref" in node and node["$ref"] not in found:
+                found.add(node["$ref"])
+                waiting.append(resolved(node))
+            waiting += node.values()
+        elif isinstance(node, list):
+            waiting += node
+    return frozenset(reference.rpartition("/")[2] for reference in found)
 
 
 def at(instance: Any, place: Place) -> Any:
@@ -149,6 +203,11 @@ def drawn(schema: Json, random: Random) -> Any:
     if "enum" in schema:
         return random.choice(schema["enum"])
     match schema["type"]:
+        case "object" if is_map(schema):
+            keys = random.sample(
+                (MAP_KEY, "a/b~c", "x" * 200, "raceway/emt/1/2", "\x00"), random.randint(0, 3)
+            )
+            return {key: drawn(schema["additionalProperties"], random) for key in keys}
         case "object":
             return {
                 name: drawn(inner, random)
@@ -156,7 +215,8 @@ def drawn(schema: Json, random: Random) -> Any:
                 if name in schema.get("required", []) or random.random() < 0.6
             }
         case "array":
-            length = random.randint(schema.get("minItems", 0), min(schema["maxItems"], 3))
+            least = schema.get("minItems", 0)
+            length = random.randint(least, max(least, min(schema["maxItems"], 3)))
             return [drawn(schema["items"], random) for _ in range(length)]
         case "boolean":
             return random.random() < 0.5
@@ -170,6 +230,8 @@ def drawn(schema: Json, random: Random) -> Any:
             near = random.uniform(max(low, 0), min(high, 100))
             return random.choice((low, high, random.uniform(low, high), near, float(ceil(near))))
         case "string":
+            if schema.get("format") == "decimal":
+                return decimal_text(schema["pattern"], random)
             if "pattern" in schema:
                 return random.choice(formed(schema["pattern"]))
             return random.choice(("a", "\x00", "Prästgård €😀", "x" * schema["maxLength"]))
@@ -185,8 +247,12 @@ def varied(schema: Json, example: Json, random: Random) -> Json:
         while True:
             branches, _ = branches_of(inner_schema)
             branch = _meant(branches, instance)
-            name = random.choice(list(branch["properties"]))
-            inner = branch["properties"][name]
+            if is_map(branch):
+                name = random.choice([*instance, MAP_KEY])
+                inner = branch["additionalProperties"]
+            else:
+                name = random.choice(list(branch["properties"]))
+                inner = branch["properties"][name]
             if isinstance(instance.get(name), list) and instance[name]:
                 index = random.randrange(len(instance[name]))
                 if not isinstance(instance[name][index], dict):

@@ -23,7 +23,16 @@ KEYWORDS = {
     *("$ref", "title", "description", "type", "enum", "const", "default", "examples", "format", "pattern"),
     *("properties", "required", "additionalProperties", "items", "prefixItems", "anyOf", "oneOf", "allOf"),
     *("minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum", "multipleOf"),
-    *("minLength", "maxLength", "minItems", "maxItems", "discriminator", "x-known-values", "x-enum-varnames"),
+    *(
+        "minLength",
+        "maxLength",
+        "minItems",
+        "maxItems",
+        "maxProperties",
+        "discriminator",
+        "x-known-values",
+        "x-enum-varnames",
+    ),
 }
 
 

@@ -9,6 +9,8 @@ from typing import Any, Final, cast
 from pydantic import BaseModel, ValidationError
 from rich.console import Console
 
+from branchwright.checks.charging_cost.charging_comparison import ChargingComparisonRequest, compare_charging
+from branchwright.checks.charging_cost.tariffs import TariffReviewRequest, review_tariff
 from branchwright.checks.circuits import CircuitDesignRequest, CircuitReviewRequest, design, review
 from branchwright.checks.service_capacity.capacity_review import CapacityReviewRequest, review_capacity
 from branchwright.checks.service_capacity.dwelling_load import LoadCalculationRequest, calculate_load
@@ -17,8 +19,10 @@ from branchwright.checks.service_capacity.managed_charging import (
     ManagedChargingRequest,
     study_managed_charging,
 )
+from branchwright.cli.charging_tables import show_charging
 from branchwright.cli.circuit_tables import show_circuit, show_comparison
 from branchwright.cli.service_tables import show_capacity, show_interval_data, show_load, show_study
+from branchwright.cli.tariff_tables import show_tariff
 from branchwright.http_api.problems import InvalidField
 from branchwright.http_api.strict_json import NotStrictJson, parse
 from branchwright.http_api.validation import problem_from
@@ -43,6 +47,14 @@ QUESTIONS: Final = (
     Question(frozenset({"currents_a", "night_h"}), CurrentComparisonRequest, compare, show_comparison),
     Question(frozenset({"existing_load"}), CapacityReviewRequest, review_capacity, show_capacity),
     Question(frozenset({"dwelling"}), LoadCalculationRequest, calculate_load, show_load),
+    Question(frozenset({"tariff"}), TariffReviewRequest, review_tariff, show_tariff),
+    # Before the study, which has a house_load too.
+    Question(
+        frozenset({"tariffs", "charging", "schedules"}),
+        ChargingComparisonRequest,
+        compare_charging,
+        show_charging,
+    ),
     Question(frozenset({"house_load"}), ManagedChargingRequest, study_managed_charging, show_study),
     Question(frozenset({"series"}), IntervalDataRequest, read_json, show_interval_data),
 )

@@ -30,6 +30,7 @@ from branchwright.http_api.tracing import start_tracing
 from branchwright.http_api.v1 import (
     circuits,
     codebook,
+    costs,
     current_comparisons,
     interval_data,
     managed_charging,
@@ -41,15 +42,19 @@ if TYPE_CHECKING:
 
 _DESCRIPTION: Final = (
     "Design and review of the branch circuit that feeds an electric-vehicle charger, and review of the service that "
-    "has to carry it, by the US National Electrical Code. Every answer is a list of findings with their sources and of "
-    "steps that anyone can recompute. The service is stateless: an answer depends on its request, the codebook "
-    "revision and the engine version, and names all three."
+    "has to carry it, by the US National Electrical Code; and what its installation and its charging cost. Every "
+    "answer is a list of findings with their sources and of steps that anyone can recompute. The service is stateless: "
+    "an answer depends on its request, the codebook revision and the engine version, and names all three."
 )
 _TAGS: Final = [
     {"name": "circuits", "description": "Questions about the branch circuit of a charger."},
     {
         "name": "services",
         "description": "Questions about the service of a building: its load, its meter data, its capacity.",
+    },
+    {
+        "name": "costs",
+        "description": "Questions about money: tariffs, what charging costs, what an installation costs.",
     },
     {
         "name": "codebook",
@@ -64,6 +69,7 @@ _ROUTERS: Final[Sequence[APIRouter]] = (
     service_capacity.router,
     interval_data.router,
     managed_charging.router,
+    *costs.routers,
     codebook.router,
     health.router,
     documentation.router,

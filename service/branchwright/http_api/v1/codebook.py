@@ -10,6 +10,7 @@ from typing import Annotated, Protocol, TypeVar
 from fastapi import APIRouter, Path, Query
 
 from branchwright import codebook
+from branchwright.checks.charging_cost import charging_comparison, tariffs
 from branchwright.checks.circuits import rules as circuits
 from branchwright.checks.service_capacity import (
     capacity_review,
@@ -60,12 +61,13 @@ class ListedRule(Protocol):
 
     name: str
     subject: str
+    concept: str
     force: Force
     prose: str
     consults: frozenset[str]
 
     def cited(self, edition: EditionBook) -> Citation:
-        """The citation of the provision or table that the rule rests on."""
+        """The citation of the provision or table that the rule rests on; its concept is empty where there is none."""
         ...
 
 
@@ -78,6 +80,8 @@ def _rules() -> Mapping[str, tuple[str, ListedRule]]:
         "interval-data": interval_data.RULES,
         "capacity-review": capacity_review.RULES,
         "managed-charging": managed_charging.RULES,
+        "tariffs": tariffs.RULES,
+        "charging-comparison": charging_comparison.RULES,
     }
     return {rule.name: (check, rule) for check, rules in checks.items() for rule in rules}
 
@@ -310,6 +314,8 @@ def _rule_summary(check: str, rule: ListedRule) -> RuleSummary:
 
 
 def _section(rule: ListedRule, record: EditionRecord) -> str | None:
+    if not rule.concept:
+        return None
     try:
         return rule.cited(edition_book(record.name)).section
     except ProvisionLacking:

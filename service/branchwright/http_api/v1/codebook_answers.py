@@ -129,7 +129,10 @@ class RuleSection(BaseModel):
     """The section that a rule rests on in one edition."""
 
     edition: str
-    section: Annotated[str | None, Field(description="Null where the edition has no such provision.")]
+    section: Annotated[
+        str | None,
+        Field(description="Null where the edition has no such provision, or the rule rests on none."),
+    ]
 
 
 class RuleAnswer(RuleSummary):
