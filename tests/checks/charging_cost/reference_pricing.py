@@ -383,7 +383,8 @@ class Reference:
             )
             kwh = Fraction(sum(meant), MICRO)
             if credit.get("up_to_kwh") is not None:
-                kwh = min(kwh, fraction(credit["up_to_kwh"]))
+                share = Fraction(self.days(month, season), self.days(month))
+                kwh = min(kwh, fraction(credit["up_to_kwh"]) * share)
             self.enter(bill, key, kwh, -fraction(credit["per_kwh"]))
 
     def add_riders(self, bill: Bill, month: int, metered: Metered, *, is_tax: bool) -> None:
@@ -400,7 +401,8 @@ class Reference:
                 continue
             kinds = rider.get("applies_to")
             if kinds is None and is_tax:
-                amount = sum((line.amount for line in base.lines.values()), Fraction(0))
+                # A bill below zero bears no tax.
+                amount = max(sum((line.amount for line in base.lines.values()), Fraction(0)), Fraction(0))
             else:
                 named = kinds or ["energy", "demand", "fixed", "critical-peak"]
                 more = ["all-energy"] if "energy" in named else []

@@ -53,7 +53,7 @@ def their_sums(bill: Bill) -> Sums:
     return {key: (quantities[key], amounts[key]) for key in quantities}
 
 
-NEAR_QUANTITY = Fraction(2, 10**6)
+NEAR_QUANTITY = Fraction(1, 10**4)
 NEAR_AMOUNT = Fraction(1, 10**4)
 
 
