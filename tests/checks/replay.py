@@ -13,6 +13,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+DEMO = Path(__file__).parents[2] / "service" / "branchwright" / "jobs" / "installation" / "data"
 DATA = Path(__file__).parents[2] / "service" / "branchwright" / "codebook" / "data" / "nec"
 RELATIVE = 1e-9
 TEXT_UNITS = ("text", "size")
@@ -253,6 +254,35 @@ def at_codebook(path: str, edition: str) -> tuple[Value, str]:
     return parsed(table, column, rows[0][column]), table.units[column]
 
 
+@cache
+def demo(name: str) -> dict[str, Any]:
+    """The demo price book or labour table, which stands in where a request states none."""
+    return tomllib.loads((DEMO / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+def at_price_book(path: str, request: dict[str, Any], money: str) -> tuple[Any, str]:
+    """Return the price at <key>/<end>, and its unit; keys have slashes of their own."""
+    key, _, end = path.rpartition("/")
+    prices = (request.get("price_book") or demo("price-book"))["prices"]
+    if key not in prices:
+        raise Disagreement(f"the price book has no {key}")
+    return prices[key][end], f"{money}/{prices[key]['unit']}"
+
+
+def at_labour_table(path: str, request: dict[str, Any], money: str) -> tuple[Any, str]:
+    """Return the hours of a task, the hourly rate or the factor of a condition, and its unit."""
+    table = request.get("labour_table") or demo("labour-table")
+    key, _, field = path.rpartition("/")
+    if key == "hourly_rate":
+        return table[key][field], f"{money}/h"
+    kind, _, condition = key.partition("/")
+    if kind == "condition_factors":
+        return table[kind][condition][field], "1"
+    if key not in table["tasks"]:
+        raise Disagreement(f"the labour table has no {key}")
+    return table["tasks"][key][field], "h"
+
+
 DECIMAL_TEXT = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 
 
@@ -291,6 +321,12 @@ def replay(answer: dict[str, Any], request: dict[str, Any]) -> None:
                 origin = at_pointer(answer["worked_bill"], place)
             elif kind == "answer":
                 origin = at_pointer(answer, place)
+            elif kind == "design":
+                origin = at_pointer(answer["design"], place)
+            elif kind in ("price-book", "labour"):
+                money = answer["totals"]["currency"] or "money"
+                look = at_price_book if kind == "price-book" else at_labour_table
+                origin, unit = look(place, request, money)
             elif kind == "codebook":
                 origin, unit = at_codebook(place, edition)
             elif kind == "step":

@@ -28,8 +28,9 @@ class StepInput:
             serialization_alias="from",
             description="request:<JSON pointer into the request>, design:<JSON pointer into the design>, "
             "series:<JSON pointer into the series>, bill:<JSON pointer into the worked bill>, answer:<JSON pointer "
-            "into the answer>, codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>. "
-            "Decimal text at such a place stands for its number.",
+            "into the answer>, codebook:<table or provision>/<row key>/<column>, price-book:<key>/<low, likely or "
+            "high>, labour:<task, hourly_rate or condition_factors/<condition>>/<field>, or step:<id of an earlier "
+            "step>. Decimal text at such a place stands for its number.",
         ),
     ]
 
