@@ -149,7 +149,7 @@ def _cost(cost: Answer | None) -> list[str]:
     unpriced = "" if cost["is_complete"] else f"; without {', '.join(cost['unpriced'])}"
     return [
         f"{total['likely']} ({total['low']} to {total['high']}){unpriced}",
-        "" if more is None else more["likely"],
+        "" if more is None else more,
     ]
 
 

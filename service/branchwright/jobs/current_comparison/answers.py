@@ -11,6 +11,7 @@ from branchwright.findings.citations import Value
 from branchwright.findings.open_enums import open_enum
 from branchwright.jobs.installation.answers import MoneyRange, UsedLabourTable, UsedPriceBook
 from branchwright.questions.answers import ToVerify
+from branchwright.questions.money_fields import Money
 
 Changing: TypeAlias = Literal[
     "breaker",
@@ -83,10 +84,10 @@ class ComparedCost:
 
     total: MoneyRange
     more_than_lower_current: Annotated[
-        MoneyRange | None,
+        Money | None,
         Field(
-            description="Total less that of the next lower current that has a circuit, each range end by itself; below "
-            "zero where it costs less. Null for the lowest."
+            description="Likely total less that of the next lower current that has a circuit; below zero where it "
+            "costs less than that. Null for the lowest."
         ),
     ]
     is_complete: Annotated[

@@ -1,4 +1,5 @@
-"""Compares charging currents: one judged design each, without its working, and the energy that it brings."""
+"""Compares charging currents: one judged design each, without its working, the energy that it brings
+and what it costs."""
 
 from typing import Final
 
@@ -7,6 +8,7 @@ from branchwright.checks.circuits.given import Given
 from branchwright.checks.circuits.remarks import cautions, not_examined, to_verify
 from branchwright.jobs.current_comparison.answers import ComparedCurrent, CurrentComparisonAnswer
 from branchwright.jobs.current_comparison.changes import changes, mark
+from branchwright.jobs.current_comparison.costs import Costs
 from branchwright.jobs.current_comparison.energy import EnergyWorking
 from branchwright.jobs.current_comparison.facts import CurrentComparisonRequest
 from branchwright.jobs.current_comparison.readings import ReadingsTally
@@ -22,7 +24,7 @@ def compare(request: CurrentComparisonRequest) -> CurrentComparisonAnswer:
     """Return a row for each charging current: the circuit that it needs, what that changes, and its energy."""
     stated = request.model_dump(by_alias=True, exclude_unset=True)
     judged = [judged_design(request.circuit_at(current_a)) for current_a in request.compared_currents_a()]
-    energy, readings = EnergyWorking(request), ReadingsTally()
+    energy, readings, costs = EnergyWorking(request), ReadingsTally(), Costs(request)
     rows: list[ComparedCurrent] = []
     lower: ComparedCurrent | None = None
     for one in judged:
@@ -32,6 +34,7 @@ def compare(request: CurrentComparisonRequest) -> CurrentComparisonAnswer:
         if design is not None:
             if lower is not None:
                 row.changes = changes(lower, row, design.governed_by)
+            row.cost = costs.of(one, design)
             lower = row
         rows.append(row)
     _mark(rows)
@@ -41,13 +44,16 @@ def compare(request: CurrentComparisonRequest) -> CurrentComparisonAnswer:
         jurisdiction=request.jurisdiction,
         rows=rows,
         steps=energy.steps,
-        price_book=None,
-        labour_table=None,
-        exclusions=[],
+        price_book=costs.price_book,
+        labour_table=costs.labour_table,
+        exclusions=costs.exclusions(judged[0]),
         interpretations=readings.interpretations(),
-        to_verify=_to_verify(first.given),
+        to_verify=[*_to_verify(first.given), *costs.to_verify()],
         not_examined=[*not_examined(first.given), NOT_EXAMINED],
-        cautions=cautions(first.given, request.conductors.grounding_material or request.conductors.material),
+        cautions=[
+            *cautions(first.given, request.conductors.grounding_material or request.conductors.material),
+            *costs.cautions(),
+        ],
         provenance=provenance_of(stated),
     )
 
