@@ -40,6 +40,10 @@ def load(of: Asked, kwh: Callable[[datetime], float]) -> NDArray[np.float64]:
     return np.array([kwh(year.clock(at)) for at in range(year.count)], dtype=np.float64)
 
 
+def always(kwh: float) -> Callable[[datetime], float]:
+    return lambda clock: kwh
+
+
 def lines(month: Any) -> list[tuple[str, str, str]]:
     """Return kind, quantity and amount of each line, as a bill shows them."""
     return [(line.kind, f"{line.quantity.normalize():f}", f"{line.amount:f}") for line in month.lines]

@@ -6,15 +6,20 @@ from typing import Any
 
 import numpy as np
 import pytest
-from tests.checks.charging_cost.tariffs.plain_tariffs import DAY, FLAT, HALVES, NIGHT, asked, lines, load
+from tests.checks.charging_cost.tariffs.plain_tariffs import (
+    DAY,
+    FLAT,
+    HALVES,
+    NIGHT,
+    always,
+    asked,
+    lines,
+    load,
+)
 
 pytestmark = pytest.mark.source("worked by hand")
 
 JANUARY, FEBRUARY, MARCH, JUNE, JULY, DECEMBER = 0, 1, 2, 5, 6, 11
-
-
-def always(kwh: float) -> Any:
-    return lambda clock: kwh
 
 
 def at(month: int, day: int, hour: int, kwh: float) -> Any:
