@@ -1978,7 +1978,7 @@ class WorkedBill(BaseModel):
     Name of one of the tariffs.
     """
     arrangement: Literal["whole-house", "own-meter", "submeter"]
-    schedule: Annotated[int, Field(ge=0, lt=10)]
+    schedule: Annotated[int, Field(ge=0, le=9)]
     """
     Place of the schedule in the request, from 0.
     """
@@ -3383,7 +3383,7 @@ class StepInput(BaseModel):
     """
     from_: Annotated[str, Field(alias="from")]
     """
-    request:<JSON pointer into the request>, design:<JSON pointer into the design>, series:<JSON pointer into the series>, bill:<JSON pointer into the worked bill>, answer:<JSON pointer into the answer>, codebook:<table or provision>/<row key>/<column>, or step:<id of an earlier step>. Decimal text at such a place stands for its number.
+    request:<JSON pointer into the request>, design:<JSON pointer into the design>, series:<JSON pointer into the series>, bill:<JSON pointer into the worked bill>, answer:<JSON pointer into the answer>, codebook:<table or provision>/<row key>/<column>, price-book:<key>/<low, likely or high>, labour:<task, hourly_rate or condition_factors/<condition>>/<field>, or step:<id of an earlier step>. Decimal text at such a place stands for its number.
     """
 
 
@@ -4752,9 +4752,9 @@ class ComparedCost(BaseModel):
         validate_by_name=True,
     )
     total: MoneyRange
-    more_than_lower_current: MoneyRange | None
+    more_than_lower_current: Decimal | None
     """
-    Total less that of the next lower current that has a circuit, each range end by itself; below zero where it costs less. Null for the lowest.
+    Likely total less that of the next lower current that has a circuit; below zero where it costs less than that. Null for the lowest.
     """
     is_complete: bool
     """

@@ -105,12 +105,17 @@ def resolved(schema: Json) -> Json:
     return schema
 
 
+def fits(reference: str, instance: object) -> bool:
+    """Whether an instance fits the schema that a reference names, by the quicker of two validators."""
+    return bool(_quick_validator(reference).is_valid(instance))
+
+
 def errors(schema: Json, instance: object) -> list[str]:
     """What jsonschema (draft 2020-12, the dialect of OpenAPI 3.1) finds wrong with an instance.
 
     A second validator, which is a hundred times as fast, is asked first: most instances are valid.
     """
-    if set(schema) == {"$ref"} and _quick_validator(schema["$ref"]).is_valid(instance):
+    if set(schema) == {"$ref"} and fits(schema["$ref"], instance):
         return []
     anchored = {**schema, "$ref": _URI + schema["$ref"]} if "$ref" in schema else schema
     validator = Draft202012Validator(anchored, registry=_REGISTRY)

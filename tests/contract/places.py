@@ -54,10 +54,17 @@ class Place:
 
 def branches_of(schema: Json) -> tuple[tuple[Json, ...], bool]:
     """The alternatives of a schema, references resolved, and whether null is another."""
-    schema = resolved(schema)
-    alternatives = [resolved(branch) for branch in schema.get("anyOf", schema.get("oneOf", [schema]))]
+    alternatives = _alternatives(schema)
     found = tuple(branch for branch in alternatives if branch.get("type") != "null")
     return found, len(found) < len(alternatives)
+
+
+def _alternatives(schema: Json) -> list[Json]:
+    schema = resolved(schema)
+    branches = schema.get("anyOf", schema.get("oneOf"))
+    if branches is None:
+        return [schema]
+    return [alternative for branch in branches for alternative in _alternatives(branch)]
 
 
 def filled(schema: Json, choice: int = 0) -> Any:

@@ -7,7 +7,7 @@ import copy
 import json
 
 import pytest
-from tests.contract.document import DOCUMENT, OPERATIONS, QUESTIONS, Operation, conforms, errors
+from tests.contract.document import DOCUMENT, OPERATIONS, QUESTIONS, Operation, conforms, errors, fits
 from tests.contract.places import (
     ABSENT,
     MAP_KEY,
@@ -102,7 +102,7 @@ def answered(client, operation, body):
 
 
 def refused(client, operation, body):
-    assert errors(operation.body_schema, body) != [], "a valid request: a fault of this test"
+    assert not fits(operation.body_schema["$ref"], body), "a valid request: a fault of this test"
     return conforms(operation, 422, ask(client, operation, body))
 
 
@@ -276,7 +276,8 @@ def test_the_length_of_a_text_counts_characters(client, operation):
     assert plain
     for place in plain:
         most = place.schema["maxLength"]
-        for text in ("x", "\U0001f50c" * most, "e\u0301" * (most // 2), "\u0000", "\u2028", "\ufeff"):
+        short = ("x", "\u0000", "\u2028", "\ufeff") if place is plain[0] else ()
+        for text in (*short, "\U0001f50c" * most, "e\u0301" * (most // 2)):
             answer = accepted(client, operation, changed(full, place, text))
             if place.text == "/jurisdiction":
                 assert answer["jurisdiction"] == text

@@ -164,7 +164,7 @@ class WorkedBill(Facts):
     tariff: Annotated[Name, Field(description="Name of one of the tariffs.")]
     arrangement: Arrangement
     schedule: Annotated[
-        Annotated[int, Field(strict=True, ge=0, lt=MOST_SCHEDULES)],
+        Annotated[int, Field(strict=True, ge=0, le=MOST_SCHEDULES - 1)],
         BeforeValidator(whole),
         Field(description="Place of the schedule in the request, from 0."),
     ]
