@@ -153,12 +153,12 @@ def least_level_kw(hours: Floats, other_kw: Floats, power_kw: float, energy: Flo
 
 
 def room_below(hours: Floats, other_kw: Floats, power_kw: float, level_kw: Floats) -> Floats:
-    """Return the room that each interval has below a level of house and vehicle together, kWh, shape (N, M).
+    """Return the room that each interval has below a level of house and vehicle together, kWh; all (N, M).
 
-    >>> room_below(np.array([[1.0, 0.5]]), np.array([[2.0, 6.0]]), 7.0, np.array([8.0]))
-    array([[6., 1.]])
+    >>> room_below(np.array([[1.0, 0.5]]), np.array([[2.0, 6.0]]), 7.0, np.array([[8.0, 9.0]]))
+    array([[6. , 1.5]])
     """
-    return np.asarray(hours * np.clip(level_kw[:, None] - other_kw, 0.0, power_kw))
+    return np.asarray(hours * np.clip(level_kw - other_kw, 0.0, power_kw))
 
 
 def over_the_year(intervals: Whole, energy: Floats, count: int) -> Floats:

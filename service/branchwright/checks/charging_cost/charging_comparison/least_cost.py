@@ -93,9 +93,8 @@ class LeastCost:
             prices.append(Prices(self._prices.taken + weight, self._prices.delivered))
             yield nights.cheapest(prices[1], self._surplus)
         least, top = self._levels()
-        months = self._given.stays.months
         for share in LEVELS:
-            level = (least + share * (top - least))[months]
+            level = (least + share * (top - least))[self._given.year.month_index]
             room = nights.room_below(self._other_kwh, level)
             for each in prices:
                 yield nights.cheapest(each, self._surplus, room)
@@ -114,14 +113,12 @@ class LeastCost:
         return np.asarray(weights[classes.of_interval]) if weights.any() else None
 
     def _levels(self) -> tuple[Floats, Floats]:
-        """Return the least power with which every night of a calendar month has its energy, and the most; kW, (12,)."""
-        given, year = self._given, self._given.year
-        calendar = (year.month_index + year.first.month - 1) % MONTHS
-        least = np.full(MONTHS, -np.inf)
-        np.maximum.at(least, calendar, self._other_kwh / year.step_h)
-        top = least + given.power_kw
-        np.maximum.at(least, given.stays.months, self._nights.least_levels_kw(self._other_kwh))
-        return least, np.maximum(top, least)
+        """Return the least power with which every night of a month has its energy, and the most; kW, (12,) each."""
+        year = self._given.year
+        house = np.full(MONTHS, -np.inf)
+        np.maximum.at(house, year.month_index, self._other_kwh / year.step_h)
+        least = np.maximum(house, self._nights.least_levels_kw(self._other_kwh, year.month_index))
+        return least, np.maximum(house + self._given.power_kw, least)
 
 
 def surplus_of(other_kwh: Floats) -> Floats | None:

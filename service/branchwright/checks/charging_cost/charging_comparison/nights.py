@@ -16,9 +16,10 @@ from branchwright.calculations.charging_schedule import (
     room_below,
     surplus_first,
 )
-from branchwright.calculations.charging_simulation import Floats
+from branchwright.calculations.charging_simulation import Floats, Whole
 from branchwright.checks.charging_cost.charging_comparison.given import Given
 from branchwright.checks.charging_cost.charging_comparison.stays import Windows
+from branchwright.checks.charging_cost.tariffs.local_year import MONTHS
 
 
 @dataclass(slots=True, frozen=True)
@@ -68,13 +69,23 @@ class Nights:
         taken = prices.taken[self._windows.intervals]
         return self._over_the_year(surplus_first(self._room, self._own_part(surplus), taken, self.charged))
 
-    def least_levels_kw(self, other_kwh: Floats) -> Floats:
-        """Return the least power of all together with which each night has its energy, kW, shape (N,)."""
-        return least_level_kw(self._windows.hours, self._other_kw(other_kwh), self._power_kw, self.charged)
+    def least_levels_kw(self, other_kwh: Floats, month: Whole) -> Floats:
+        """Return the least power of all together with which every night has its energy, kW, shape (12,).
+
+        `month` is the month of each interval of the year, (count,). A month in which nothing charges has minus
+        infinity.
+        """
+        levels = least_level_kw(self._windows.hours, self._other_kw(other_kwh), self._power_kw, self.charged)
+        found = np.full(MONTHS, -np.inf)
+        used = self._windows.hours > 0
+        of_cells = month[self._windows.intervals]
+        np.maximum.at(found, of_cells[used], np.broadcast_to(levels[:, None], used.shape)[used])
+        return found
 
     def room_below(self, other_kwh: Floats, level_kw: Floats) -> Floats:
-        """Return the room below a level of all together, shape (N,) or a number."""
-        return room_below(self._windows.hours, self._other_kw(other_kwh), self._power_kw, level_kw)
+        """Return the room below a level of all together in each interval of the year, (count,); kWh, (N, M)."""
+        levels = level_kw[self._windows.intervals]
+        return room_below(self._windows.hours, self._other_kw(other_kwh), self._power_kw, levels)
 
     def _other_kw(self, other_kwh: Floats) -> Floats:
         return np.asarray(other_kwh[self._windows.intervals] / self._step_h)

@@ -25,7 +25,9 @@ RING: Final = (
 SPREAD: Final = (
     "peaks within the {minutes} minutes of a reading, which shorter averaging of a demand charge would show"
 )
-LEAST_COST: Final = "every way to charge under tiers, demand charges and minimum bills: least cost there is the cheapest that was tried"
+LEAST_COST: Final = (
+    "every way to charge under tiers, demand charges and minimum bills: least cost is the best of some"
+)
 
 
 def cautions() -> list[str]:

@@ -103,7 +103,7 @@ def charging_time_zone(given: Given) -> Finding:
             )
     if given.zone is None:
         nearest = nearest_zone(first)
-        hint = "" if nearest is None else f" Is {nearest} meant?"
+        hint = "" if nearest is None else f" Perhaps {nearest} is meant."
         return charging_time_zone.equal(
             first, "an IANA name", f"There is no time zone {first}.{hint}", "/tariffs/0/time_zone"
         )
