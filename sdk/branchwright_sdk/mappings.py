@@ -979,6 +979,21 @@ class Rider(TypedDict):
     """
 
 
+class Risk(TypedDict):
+    """
+    How the spread of the total is drawn.
+    """
+
+    seed: NotRequired[int | None]
+    """
+    Of the random numbers; the same one gives the same figures. Not stated: 1.
+    """
+    draws: NotRequired[int | None]
+    """
+    How often the total is drawn. Not stated: 10000.
+    """
+
+
 class Rounding(TypedDict):
     """
     How money is rounded to the smallest coin of the currency.
@@ -2501,6 +2516,41 @@ class ComparedCharger(TypedDict):
     Displacement power factor of the charger; for the voltage drop. Not stated: 1.
     """
     markings: NotRequired[Markings | None]
+
+
+class InstallationEstimateRequest(TypedDict):
+    """
+    What will the installation take and cost?
+    """
+
+    site: NotRequired[Site | None]
+    supplies: NotRequired[Supplies | None]
+    trench: NotRequired[Trench | None]
+    """
+    For segments underground. Not stated: the trench stays unpriced.
+    """
+    waste: NotRequired[Waste | None]
+    markup_percent: NotRequired[float | None]
+    """
+    Of material, labour and fees together. Not stated: none.
+    """
+    tax: NotRequired[Tax | None]
+    """
+    Not stated: excluded.
+    """
+    circuit: CircuitDesignRequest
+    """
+    The body of a circuit design; its design is what is taken off.
+    """
+    price_book: NotRequired[PriceBook | None]
+    """
+    Not stated: the demo book, whose prices are invented.
+    """
+    labour_table: NotRequired[LabourTable | None]
+    """
+    Not stated: the demo table, whose hourly rate is invented.
+    """
+    risk: NotRequired[Risk | None]
 
 
 class JobFacts(TypedDict):

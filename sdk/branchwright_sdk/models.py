@@ -1298,6 +1298,25 @@ class Rider(BaseModel):
     """
 
 
+class Risk(BaseModel):
+    """
+    How the spread of the total is drawn.
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    seed: Annotated[int | None, Field(ge=0, le=4294967295)] = None
+    """
+    Of the random numbers; the same one gives the same figures. Not stated: 1.
+    """
+    draws: Annotated[int | None, Field(ge=100, le=50000)] = None
+    """
+    How often the total is drawn. Not stated: 10000.
+    """
+
+
 class Rounding(BaseModel):
     """
     How money is rounded to the smallest coin of the currency.
@@ -2452,6 +2471,42 @@ class EditionRecord(BaseModel):
     notes: str | None
 
 
+class EstimateRisk(BaseModel):
+    """
+    How the total is spread if prices and hours fall between their low and high ones.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    seed: int
+    """
+    As stated, or the one that was taken; it repeats these figures.
+    """
+    draws: int
+    p10: Decimal
+    """
+    One draw in ten is below it.
+    """
+    p50: Decimal
+    """
+    Half of the draws are below it.
+    """
+    p90: Decimal
+    """
+    One draw in ten is above it.
+    """
+    mean: Decimal
+    """
+    Expected total by the formula of the mean, not of the draws.
+    """
+    method: str
+    """
+    How it was drawn, in words.
+    """
+
+
 class Evidence(BaseModel):
     """
     Where values were found and how sure we are of them.
@@ -2589,6 +2644,20 @@ class Health(BaseModel):
     """
     'live' or 'ready'.
     """
+
+
+class HoursRange(BaseModel):
+    """
+    Hours of work at the low, the likely and the high times.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    low: float
+    likely: float
+    high: float
 
 
 class InterpretationAnswer(BaseModel):
@@ -5126,6 +5195,82 @@ class EditionPage(BaseModel):
     """
 
 
+class EstimateLine(BaseModel):
+    """
+    One line of the estimate.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    item: str
+    """
+    What it is, in words.
+    """
+    group: str
+    """
+    Which total it counts in. Known values: material, labour, fee; others may be added.
+    """
+    key: str | None
+    """
+    Key of the price book, or of the labour table for labour. Null where a missing fact leaves it open, and for consumables, which are a percentage.
+    """
+    quantity: float
+    """
+    In units of the price; of labour in units of its hours.
+    """
+    unit: str
+    """
+    What one of the quantity is.
+    """
+    why: str
+    """
+    How the quantity came about.
+    """
+    hours: HoursRange | None
+    """
+    Of labour: quantity by hours of one unit by the factor of the condition. Else null.
+    """
+    unit_price: MoneyRange | None
+    """
+    Price of one unit; of labour the hourly rate. Null where it is not known.
+    """
+    amount: MoneyRange | None
+    """
+    Quantity, or hours, by unit price, rounded half up once; null where that is not known.
+    """
+    rests_on: list[str]
+    """
+    Where it comes from: request:<JSON pointer> or design:<JSON pointer into design>.
+    """
+
+
+class EstimateTotals(BaseModel):
+    """
+    The sums of the lines. Every level reconciles with the one below to the last digit of the currency.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    material: MoneyRange
+    labour: MoneyRange
+    fees: MoneyRange
+    markup: MoneyRange
+    tax: MoneyRange
+    total: MoneyRange
+    is_complete: bool
+    """
+    Whether every line has an amount; if not, the job costs more than the total.
+    """
+    currency: str | None
+    """
+    Null where neither price book nor labour table states one.
+    """
+
+
 class MeasuredDemand(BaseModel):
     """
     The greatest demand that the readings show.
@@ -5731,6 +5876,62 @@ class Finding(BaseModel):
     """
 
 
+class InstallationEstimateAnswer(BaseModel):
+    """
+    What an installation takes and costs, line by line.
+    """
+
+    model_config = ConfigDict(
+        extra="allow",
+        validate_by_name=True,
+    )
+    verdict: str
+    """
+    Never more than that no failure was found in what was stated. Known values: no-failure-found, fail, undetermined; others may be added.
+    """
+    findings: list[Finding]
+    steps: list[Step]
+    to_verify: list[ToVerify]
+    not_examined: list[str]
+    cautions: list[str]
+    provenance: Provenance
+    edition: str
+    """
+    The code edition that was applied.
+    """
+    jurisdiction: str | None
+    """
+    As stated in the request; its local amendments are not applied.
+    """
+    interpretations: list[ConsultedInterpretation]
+    design: Design | None
+    """
+    The circuit that is taken off; null where it has no design, and nothing is estimated.
+    """
+    lines: list[EstimateLine]
+    """
+    Material, then labour, then fees.
+    """
+    hours: HoursRange | None
+    """
+    Of all labour lines; null where none is known.
+    """
+    totals: EstimateTotals | None
+    """
+    Null where nothing is estimated.
+    """
+    risk: EstimateRisk | None
+    """
+    Null where nothing is estimated.
+    """
+    price_book: UsedPriceBook
+    labour_table: UsedLabourTable
+    exclusions: list[str]
+    """
+    What the price does not hold.
+    """
+
+
 class IntervalDataAnswer(BaseModel):
     """
     What meter readings say of the demand, and how good they are.
@@ -6046,6 +6247,45 @@ class ComparedCharger(BaseModel):
     Displacement power factor of the charger; for the voltage drop. Not stated: 1.
     """
     markings: Markings | None = None
+
+
+class InstallationEstimateRequest(BaseModel):
+    """
+    What will the installation take and cost?
+    """
+
+    model_config = ConfigDict(
+        extra="forbid",
+        validate_by_name=True,
+    )
+    site: Site | None = None
+    supplies: Supplies | None = None
+    trench: Trench | None = None
+    """
+    For segments underground. Not stated: the trench stays unpriced.
+    """
+    waste: Waste | None = None
+    markup_percent: Annotated[float | None, Field(ge=0.0, le=1000.0)] = None
+    """
+    Of material, labour and fees together. Not stated: none.
+    """
+    tax: Tax | None = None
+    """
+    Not stated: excluded.
+    """
+    circuit: CircuitDesignRequest
+    """
+    The body of a circuit design; its design is what is taken off.
+    """
+    price_book: PriceBook | None = None
+    """
+    Not stated: the demo book, whose prices are invented.
+    """
+    labour_table: LabourTable | None = None
+    """
+    Not stated: the demo table, whose hourly rate is invented.
+    """
+    risk: Risk | None = None
 
 
 class JobFacts(BaseModel):

@@ -943,6 +943,82 @@ class Costs:
             request=models.ChargingComparisonRequest,
         )
 
+    def estimate_installation(
+        self,
+        *,
+        circuit: models.CircuitDesignRequest | mappings.CircuitDesignRequest,
+        site: models.Site | mappings.Site | Omitted | None = OMITTED,
+        supplies: models.Supplies | mappings.Supplies | Omitted | None = OMITTED,
+        trench: models.Trench | mappings.Trench | Omitted | None = OMITTED,
+        waste: models.Waste | mappings.Waste | Omitted | None = OMITTED,
+        markup_percent: float | Omitted | None = OMITTED,
+        tax: models.Tax | mappings.Tax | Omitted | None = OMITTED,
+        price_book: models.PriceBook | mappings.PriceBook | Omitted | None = OMITTED,
+        labour_table: models.LabourTable | mappings.LabourTable | Omitted | None = OMITTED,
+        risk: models.Risk | mappings.Risk | Omitted | None = OMITTED,
+    ) -> models.InstallationEstimateAnswer:
+        """What will the installation take and cost?
+
+        Takes material, labour and fees off a circuit's design, and prices them by a price book and a
+        labour table.
+
+        Quantities come from the design that a circuit design answers with, and from nothing else. Each
+        price has a low, a likely and a high value; what has none is left unpriced and named. Without a
+        price book the demo book is used, whose prices are invented.
+
+        Args:
+          circuit: The body of a circuit design; its design is what is taken off.
+          site: The site as the work meets it.
+          supplies: What belongs to the job beside the circuit. What is not stated is excluded, and the
+            answer says so.
+          trench: For segments underground. Not stated: the trench stays unpriced.
+          waste: What is bought beyond what is built in. What is not stated is common practice, and is
+            to be verified.
+          markup_percent: Of material, labour and fees together. Not stated: none.
+          tax: Not stated: excluded.
+          price_book: Not stated: the demo book, whose prices are invented.
+          labour_table: Not stated: the demo table, whose hourly rate is invented.
+          risk: How the spread of the total is drawn.
+        """
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/installation-estimates",
+            models.InstallationEstimateAnswer,
+            body={
+                "circuit": circuit,
+                "site": site,
+                "supplies": supplies,
+                "trench": trench,
+                "waste": waste,
+                "markup_percent": markup_percent,
+                "tax": tax,
+                "price_book": price_book,
+                "labour_table": labour_table,
+                "risk": risk,
+            },
+            request=models.InstallationEstimateRequest,
+        )
+
+    def estimate_installation_from(
+        self,
+        request: models.InstallationEstimateRequest
+        | mappings.InstallationEstimateRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.InstallationEstimateAnswer:
+        """Ask what `estimate_installation` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return self._transport.ask(
+            "POST",
+            "/v1/installation-estimates",
+            models.InstallationEstimateAnswer,
+            body=request,
+            request=models.InstallationEstimateRequest,
+        )
+
 
 class CostsWithRawResponse:
     """The questions of `client.costs.with_raw_response`."""
@@ -953,6 +1029,8 @@ class CostsWithRawResponse:
         self.review_tariff_from = raw_method(resource.review_tariff_from)
         self.compare_charging = raw_method(resource.compare_charging)
         self.compare_charging_from = raw_method(resource.compare_charging_from)
+        self.estimate_installation = raw_method(resource.estimate_installation)
+        self.estimate_installation_from = raw_method(resource.estimate_installation_from)
 
 
 class Codebook:
@@ -2132,6 +2210,82 @@ class AsyncCosts:
             request=models.ChargingComparisonRequest,
         )
 
+    async def estimate_installation(
+        self,
+        *,
+        circuit: models.CircuitDesignRequest | mappings.CircuitDesignRequest,
+        site: models.Site | mappings.Site | Omitted | None = OMITTED,
+        supplies: models.Supplies | mappings.Supplies | Omitted | None = OMITTED,
+        trench: models.Trench | mappings.Trench | Omitted | None = OMITTED,
+        waste: models.Waste | mappings.Waste | Omitted | None = OMITTED,
+        markup_percent: float | Omitted | None = OMITTED,
+        tax: models.Tax | mappings.Tax | Omitted | None = OMITTED,
+        price_book: models.PriceBook | mappings.PriceBook | Omitted | None = OMITTED,
+        labour_table: models.LabourTable | mappings.LabourTable | Omitted | None = OMITTED,
+        risk: models.Risk | mappings.Risk | Omitted | None = OMITTED,
+    ) -> models.InstallationEstimateAnswer:
+        """What will the installation take and cost?
+
+        Takes material, labour and fees off a circuit's design, and prices them by a price book and a
+        labour table.
+
+        Quantities come from the design that a circuit design answers with, and from nothing else. Each
+        price has a low, a likely and a high value; what has none is left unpriced and named. Without a
+        price book the demo book is used, whose prices are invented.
+
+        Args:
+          circuit: The body of a circuit design; its design is what is taken off.
+          site: The site as the work meets it.
+          supplies: What belongs to the job beside the circuit. What is not stated is excluded, and the
+            answer says so.
+          trench: For segments underground. Not stated: the trench stays unpriced.
+          waste: What is bought beyond what is built in. What is not stated is common practice, and is
+            to be verified.
+          markup_percent: Of material, labour and fees together. Not stated: none.
+          tax: Not stated: excluded.
+          price_book: Not stated: the demo book, whose prices are invented.
+          labour_table: Not stated: the demo table, whose hourly rate is invented.
+          risk: How the spread of the total is drawn.
+        """
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/installation-estimates",
+            models.InstallationEstimateAnswer,
+            body={
+                "circuit": circuit,
+                "site": site,
+                "supplies": supplies,
+                "trench": trench,
+                "waste": waste,
+                "markup_percent": markup_percent,
+                "tax": tax,
+                "price_book": price_book,
+                "labour_table": labour_table,
+                "risk": risk,
+            },
+            request=models.InstallationEstimateRequest,
+        )
+
+    async def estimate_installation_from(
+        self,
+        request: models.InstallationEstimateRequest
+        | mappings.InstallationEstimateRequest
+        | BaseModel
+        | Mapping[str, object],
+    ) -> models.InstallationEstimateAnswer:
+        """Ask what `estimate_installation` asks, with a whole request: a model, or a mapping such as JSON gives."""
+        from . import models
+
+        return await self._transport.ask(
+            "POST",
+            "/v1/installation-estimates",
+            models.InstallationEstimateAnswer,
+            body=request,
+            request=models.InstallationEstimateRequest,
+        )
+
 
 class AsyncCostsWithRawResponse:
     """The questions of `client.costs.with_raw_response`."""
@@ -2142,6 +2296,8 @@ class AsyncCostsWithRawResponse:
         self.review_tariff_from = raw_later_method(resource.review_tariff_from)
         self.compare_charging = raw_later_method(resource.compare_charging)
         self.compare_charging_from = raw_later_method(resource.compare_charging_from)
+        self.estimate_installation = raw_later_method(resource.estimate_installation)
+        self.estimate_installation_from = raw_later_method(resource.estimate_installation_from)
 
 
 class AsyncCodebook:

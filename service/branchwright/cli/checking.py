@@ -21,12 +21,14 @@ from branchwright.checks.service_capacity.managed_charging import (
 )
 from branchwright.cli.charging_tables import show_charging
 from branchwright.cli.circuit_tables import show_circuit, show_comparison
+from branchwright.cli.estimate_tables import show_estimate
 from branchwright.cli.service_tables import show_capacity, show_interval_data, show_load, show_study
 from branchwright.cli.tariff_tables import show_tariff
 from branchwright.http_api.problems import InvalidField
 from branchwright.http_api.strict_json import NotStrictJson, parse
 from branchwright.http_api.validation import problem_from
 from branchwright.jobs.current_comparison import CurrentComparisonAnswer, CurrentComparisonRequest, compare
+from branchwright.jobs.installation import InstallationEstimateRequest, estimate_installation
 
 EXIT_CODES: Final[dict[str, int]] = {"no-failure-found": 0, "fail": 1, "undetermined": 3}
 
@@ -47,6 +49,7 @@ QUESTIONS: Final = (
     Question(frozenset({"currents_a", "night_h"}), CurrentComparisonRequest, compare, show_comparison),
     Question(frozenset({"existing_load"}), CapacityReviewRequest, review_capacity, show_capacity),
     Question(frozenset({"dwelling"}), LoadCalculationRequest, calculate_load, show_load),
+    Question(frozenset({"circuit"}), InstallationEstimateRequest, estimate_installation, show_estimate),
     Question(frozenset({"tariff"}), TariffReviewRequest, review_tariff, show_tariff),
     # Before the study, which has a house_load too.
     Question(

@@ -52,6 +52,7 @@ from branchwright.http_api.v1.codebook_answers import (
     TableAnswer,
     TableSummary,
 )
+from branchwright.jobs import installation
 
 router = APIRouter(tags=["codebook"], route_class=ReferenceRoute)
 
@@ -82,6 +83,7 @@ def _rules() -> Mapping[str, tuple[str, ListedRule]]:
         "managed-charging": managed_charging.RULES,
         "tariffs": tariffs.RULES,
         "charging-comparison": charging_comparison.RULES,
+        "installation": installation.RULES,
     }
     return {rule.name: (check, rule) for check, rules in checks.items() for rule in rules}
 

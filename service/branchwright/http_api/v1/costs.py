@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, ClassVar
 
 from fastapi import APIRouter, Body
 
@@ -16,10 +16,19 @@ from branchwright.http_api.contract import keyed_client_method, question_respons
 from branchwright.http_api.long_questions import LongQuestionRoute
 from branchwright.http_api.routes import JsonQuestionRoute
 from branchwright.http_api.v1 import cost_examples as examples
+from branchwright.jobs import installation
+from branchwright.jobs.installation import InstallationEstimateAnswer, InstallationEstimateRequest
+
+
+class _PriceBookRoute(LongQuestionRoute):
+    most_members: ClassVar[int] = 5_000
+    """As many prices as a book may have, and as many tasks as a labour table."""
+
 
 tariff_router = APIRouter(tags=["costs"], route_class=JsonQuestionRoute)
 comparison_router = APIRouter(tags=["costs"], route_class=LongQuestionRoute)
-routers = (tariff_router, comparison_router)
+estimate_router = APIRouter(tags=["costs"], route_class=_PriceBookRoute)
+routers = (tariff_router, comparison_router, estimate_router)
 
 
 @tariff_router.post(
@@ -59,3 +68,23 @@ def compare_charging(
     current that would. Of a separate meter the pay-back, the net present value and the break-even are worked out.
     """
     return charging_comparison.compare_charging(body)
+
+
+@estimate_router.post(
+    "/v1/installation-estimates",
+    operation_id="estimate_installation",
+    summary="What will the installation take and cost?",
+    response_description="The take-off line by line, its totals, their spread, and what they do not hold.",
+    responses=question_responses(),
+    openapi_extra=keyed_client_method("costs", "estimate_installation"),
+)
+def estimate_installation(
+    body: Annotated[InstallationEstimateRequest, Body(openapi_examples=examples.ESTIMATES)],
+) -> InstallationEstimateAnswer:
+    """Takes material, labour and fees off a circuit's design, and prices them by a price book and a labour table.
+
+    Quantities come from the design that a circuit design answers with, and from nothing else. Each price has a low, a
+    likely and a high value; what has none is left unpriced and named. Without a price book the demo book is used,
+    whose prices are invented.
+    """
+    return installation.estimate_installation(body)
