@@ -36,20 +36,15 @@ class DayKind:
 class Unsound:
     """A span of quarter hours of one kind of day that have no price, or those of several rows.
 
-    `begin` and `end` count quarters of an hour from midnight; `day` is a date of that kind, and `rows` are the places
-    of the energy rates that apply.
+    `begin` and `end` count quarters of an hour from midnight; `day` is the first date of that kind in the twelve
+    months, None where they have none, and `rows` are the places of the energy rates that apply.
     """
 
     kind: DayKind
-    day: str
+    day: str | None
     begin: int
     end: int
     rows: tuple[int, ...]
-
-    @property
-    def at(self) -> str:
-        """Where it begins, such as 2027-07-05 14:00."""
-        return f"{self.day} {clock(self.begin)}"
 
 
 def clock(quarter: int) -> str:
@@ -70,9 +65,6 @@ class Coverage:
         self._first = first
         self._holidays = holidays
         self._season_of = {day: self._season(day) for day in DAYS_OF_YEAR}
-        self._begins: dict[str | None, str] = {}
-        for day, season in self._season_of.items():
-            self._begins.setdefault(season, day)
         self.gaps: list[Unsound] = []
         self.doubles: list[Unsound] = []
         kinds = list(self._kinds())
@@ -82,7 +74,7 @@ class Coverage:
 
     def _kinds(self) -> Iterator[DayKind]:
         for is_holiday in (False,) if self._holidays is None else (False, True):
-            for season in self._begins:
+            for season in dict.fromkeys(self._season_of.values()):
                 for weekday in range(7):
                     yield DayKind(season, weekday, is_holiday)
 
@@ -95,7 +87,7 @@ class Coverage:
             if len(applying) == 1:
                 continue
             quarters = list(span)
-            found = Unsound(kind, self._example(kind), quarters[0], quarters[-1] + 1, applying)
+            found = Unsound(kind, self._examples.get(kind), quarters[0], quarters[-1] + 1, applying)
             (self.doubles if applying else self.gaps).append(found)
 
     def _rows_by_quarter(self, kind: DayKind) -> list[tuple[int, ...]]:
@@ -121,7 +113,3 @@ class Coverage:
             is_holiday = holidays is not None and day in holidays
             found.setdefault(DayKind(self._season_of[shown[5:]], day.weekday(), is_holiday), shown)
         return found
-
-    def _example(self, kind: DayKind) -> str:
-        """Return a date of a kind; where the year has none, the day on which its season begins in any year."""
-        return self._examples.get(kind) or self._begins[kind.season]

@@ -62,7 +62,7 @@ class NextKwh:
 
     def at(self, interval: int) -> HourPrice:
         """Return the price of an interval."""
-        return self.prices[self.of_interval[interval]]
+        return self.prices[int(self.of_interval[interval])]
 
     def dearest(self) -> int:
         """Return the first of the intervals whose next kWh costs most."""

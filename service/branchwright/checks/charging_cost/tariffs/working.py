@@ -1,6 +1,5 @@
 """The working of a review: what the next kWh costs in the dearest hour, step by step."""
 
-from collections.abc import Mapping
 from typing import Literal
 
 from branchwright.checks.charging_cost.tariffs.bills import BilledKind
@@ -30,7 +29,7 @@ class Working(StepLedger):
     def dearest_hour(self) -> None:
         """Enter the price of the dearest hour: its rates, what is taken of them in percent, and the taxes."""
         rates = {kind: self._rates_of(kind) for kind in (*BEFORE_TAX, "tax")}
-        known = {kind: rate for kind, rate in rates.items() if rate is not None}
+        known: dict[str, StepInput] = {kind: rate for kind, rate in rates.items() if rate is not None}
         tax = known.pop("tax", None)
         before = {kind.replace("-", "_"): rate for kind, rate in known.items()}
         for at, rider in enumerate(self._of_kind("rider")):
@@ -64,7 +63,7 @@ class Working(StepLedger):
         rate = -charge.rates[0] if charge.kind == "credit" else charge.rates[0]
         return stated(float(rate), self._unit, self._prefix + charge.places[0])
 
-    def _share_of(self, rider: Percentage, rates: Mapping[str, StepInput]) -> StepInput:
+    def _share_of(self, rider: Percentage, rates: dict[str, StepInput]) -> StepInput:
         """Enter what a percentage adds to a kWh; of a month that it holds in part, as many days as it does."""
         month = self._hour.month
         bases = {

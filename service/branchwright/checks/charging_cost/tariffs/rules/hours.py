@@ -112,10 +112,9 @@ def _alike(faults: Iterable[Unsound]) -> Iterator[list[Unsound]]:
 
 
 def _gap(alike: list[Unsound]) -> Fault:
-    first = min(alike, key=_day)
     return Fault(
         "/energy_rates",
-        f"Nothing prices {_when(alike)}; first at {first.at}, a {WEEKDAY_NAMES[first.kind.weekday]}.",
+        f"Nothing prices {_when(alike)}; {_first(alike)}.",
         1.0,
         0.0,
         unit="count",
@@ -123,20 +122,23 @@ def _gap(alike: list[Unsound]) -> Fault:
 
 
 def _double(given: Given, alike: list[Unsound]) -> Fault:
-    first = min(alike, key=_day)
-    rows = [f"{given.at('/energy_rates')}/{row}" for row in first.rows]
+    rows = [f"{given.at('/energy_rates')}/{row}" for row in alike[0].rows]
     return Fault(
-        f"/energy_rates/{first.rows[1]}",
-        f"{len(rows)} rows price {_when(alike)}: {listed(rows)}; first at {first.at}, "
-        f"a {WEEKDAY_NAMES[first.kind.weekday]}.",
+        f"/energy_rates/{alike[0].rows[1]}",
+        f"{len(rows)} rows price {_when(alike)}: {listed(rows)}; {_first(alike)}.",
         1.0,
         float(len(rows)),
         unit="count",
     )
 
 
-def _day(fault: Unsound) -> str:
-    return fault.day
+def _first(alike: list[Unsound]) -> str:
+    """Return the first date of some faults in words; the months that are priced may have none."""
+    dated = [(fault.day, fault) for fault in alike if fault.day is not None]
+    if not dated:
+        return "not in the months that are priced, but in other years"
+    day, fault = min(dated, key=lambda each: each[0])
+    return f"first at {day} {clock(fault.begin)}, a {WEEKDAY_NAMES[fault.kind.weekday]}"
 
 
 def _when(alike: list[Unsound]) -> str:
