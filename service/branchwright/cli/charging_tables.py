@@ -1,5 +1,6 @@
 """Answers about the cost of charging as tables for a terminal: options side by side, the meter's pay-back, a bill."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from rich.console import Console
@@ -21,7 +22,11 @@ def show_charging(console: Console, answer: Answer, *, remarks: bool = True) -> 
         if len(options) > MOST_OPTIONS:
             console.print(f"{len(options) - MOST_OPTIONS} more options cost more.", highlight=False)
     if answer["windows"]:
-        console.print(_windows(answer["windows"]))
+        console.print(
+            _windows(
+                answer["windows"], {option["schedule"]["index"]: _schedule(option) for option in options}
+            )
+        )
     for item in answer["not_offered"]:
         console.print(Text(f"Not offered: {item['tariff']}, {item['arrangement']}: {item['why']}"))
     if answer["separate_meter"] is not None:
@@ -36,7 +41,7 @@ def _options(answer: Answer) -> Table:
     currency = answer["currency"]
     table = headed_table(
         f"A year from {answer['priced_from']}, {currency}",
-        *("", "tariff", "meter", "schedule", "all bills", "charging", "a kWh", "a mile or km", "kW", "unmet"),
+        *("", "tariff", "meter", "schedule", "all bills", "charging", "a kWh", "distance", "kW", "unmet"),
     )
     for option in answer["options"][:MOST_OPTIONS]:
         distance = option["per_distance"]
@@ -44,7 +49,7 @@ def _options(answer: Answer) -> Table:
             str(option["rank"]),
             option["tariff"],
             option["arrangement"],
-            option["schedule"]["name"] or option["schedule"]["kind"],
+            _schedule(option),
             option["annual"]["with_charging"],
             option["annual"]["charging"],
             option["per_kwh"] or "",
@@ -55,7 +60,12 @@ def _options(answer: Answer) -> Table:
     return table
 
 
-def _windows(windows: list[Any]) -> Table:
+def _schedule(option: Answer) -> str:
+    name: str = option["schedule"]["name"] or option["schedule"]["kind"]
+    return name
+
+
+def _windows(windows: list[Any], schedules: Mapping[int, str]) -> Table:
     table = headed_table(
         "What the schedules bring",
         *("schedule", "nights met", "worst winter night", "needed", "deliverable", "current that would do"),
@@ -63,12 +73,13 @@ def _windows(windows: list[Any]) -> Table:
     for window in windows:
         worst = window["worst_day"]
         met = f"{window['nights_met']} of {window['nights']}"
+        schedule = schedules.get(window["schedule"], f"schedule {window['schedule']}")
         if worst is None:
-            table.add_row(str(window["schedule"]), met, "", "", "", "")
+            table.add_row(schedule, met, "", "", "", "")
             continue
         current = worst["current_that_would_do_a"]
         table.add_row(
-            str(window["schedule"]),
+            schedule,
             met,
             worst["date"],
             f"{shown(worst['needed_kwh'])} kWh",
@@ -108,18 +119,19 @@ def _break_even(row: Answer) -> str:
 def _bill(bill: Answer, currency: str | None) -> Table:
     table = headed_table(
         f"The bill of {bill['month']}, option {bill['option']}",
-        *("account", "line", "quantity", "rate", f"amount, {currency}"),
+        *("account", "for", "line", "quantity", "rate", f"amount, {currency}"),
     )
     for line in bill["lines"]:
-        of = ", ".join(part for part in (line["season"], line["period"]) if part)
-        tier = "" if line["tier"] is None else f", tier {line['tier'] + 1}"
+        tier = None if line["tier"] is None else f"tier {line['tier'] + 1}"
+        parts = [part for part in (line["season"], line["period"], tier) if part and part != line["name"]]
         table.add_row(
             line["account"],
-            f"{line['name']} ({of}{tier})" if of else f"{line['name']}{tier}",
+            line["kind"],
+            f"{line['name']} ({', '.join(parts)})" if parts else line["name"],
             f"{line['quantity']} {line['unit']}",
             line["rate"],
             line["amount"],
         )
     table.add_section()
-    table.add_row("", "total", "", "", bill["total"])
+    table.add_row("", "", "total", "", "", bill["total"])
     return table

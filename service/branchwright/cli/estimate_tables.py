@@ -45,13 +45,17 @@ def _lines(lines: list[Answer]) -> Table:
         price, hours = line["unit_price"], line["hours"]
         table.add_row(
             line["item"],
-            f"{shown(line['quantity'])} {line['unit']}",
+            _quantity(line["quantity"], line["unit"]),
             "" if hours is None else shown(hours["likely"]),
             "" if price is None else price["likely"],
             *_levels(line["amount"]),
             line["why"],
         )
     return table
+
+
+def _quantity(quantity: float, unit: str) -> str:
+    return f"{shown(quantity)}{' x' if unit[0].isdigit() else ''} {unit}"
 
 
 def _totals(totals: Answer, hours: Answer | None) -> Table:

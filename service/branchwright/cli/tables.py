@@ -46,18 +46,19 @@ def show_findings(console: Console, answer: Answer) -> None:
 
 
 def findings_table(answer: Answer) -> Table:
-    """Return the findings of the rules that apply."""
-    table = headed_table("Findings", "outcome", "rule", "finding", "section")
-    for item in answer["findings"]:
-        if item["outcome"] != "not-applicable":
-            section = item["citation"]["section"] if item["citation"] else ""
-            outcome = item["outcome"] if item["force"] == "requirement" else f"{item['outcome']} (advice)"
-            table.add_row(
-                Text(outcome, style=OUTCOME_STYLES.get(item["outcome"], "")),
-                item["rule"],
-                item["message"],
-                section,
-            )
+    """Return the findings of the rules that apply, with their sections where any rests on one."""
+    items = [item for item in answer["findings"] if item["outcome"] != "not-applicable"]
+    cites = any(item["citation"] for item in items)
+    table = headed_table("Findings", "outcome", "rule", "finding", *(["section"] if cites else []))
+    for item in items:
+        outcome = item["outcome"] if item["force"] == "requirement" else f"{item['outcome']} (advice)"
+        section = item["citation"]["section"] if item["citation"] else ""
+        table.add_row(
+            Text(outcome, style=OUTCOME_STYLES.get(item["outcome"], "")),
+            item["rule"],
+            item["message"],
+            *([section] if cites else []),
+        )
     return table
 
 
