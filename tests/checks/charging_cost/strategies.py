@@ -6,6 +6,7 @@ averaged over no more than the steps in which a period may begin.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from random import Random
 from typing import Any
 
@@ -317,14 +318,21 @@ def drawn_tariffs(draw: st.DrawFn) -> Drawn:
 
 
 @st.composite
-def linear_tariffs(draw: st.DrawFn) -> Drawn:
-    """Draw a sound tariff under which a kWh of a period always costs the same."""
+def linear_tariffs(draw: st.DrawFn, *, exports: bool = False) -> Drawn:
+    """Draw a sound tariff under which a kWh of a period always costs the same, and no export brings more."""
     zone, _, _ = draw(PLACES)
     step = 30 if zone == "Australia/Lord_Howe" else draw(st.sampled_from([60, 60, 30]))
     parts, kinds = draw(seasons()), draw(day_types())
     names: list[str | None] = [each["name"] for each in parts] or [None]
     rates = draw(energy_rates(names, [each["name"] for each in kinds] or [None], step, 1))
-    percent = draw(st.none() | amount(1, 2000, 2))
+    special = draw(events(2027, step))
+    for rate in rates:
+        most = rate["tiers"][0]["per_kwh"]
+        credited = rate["export_per_kwh"] if exports else None
+        rate["export_per_kwh"] = None if credited is None else min(credited, most, key=Decimal)
+    for event in special:
+        event["how"] = "added" if exports else event["how"]
+    percent = None if exports else draw(st.none() | amount(1, 2000, 2))
     taxes = [] if percent is None else [{"name": "tax", "percent": percent, "is_tax": True}]
     tariff = {
         "name": "drawn",
@@ -335,7 +343,38 @@ def linear_tariffs(draw: st.DrawFn) -> Drawn:
         "energy_rates": rates,
         "fixed_charges": [{"name": "charge", "amount": draw(amount(1, 3000, 2)), "per": "month"}],
         "riders": taxes,
-        "critical_peak_events": draw(events(2027, step)),
+        "critical_peak_events": special,
         "rounding": {"line": False},
     }
     return Drawn(tariff, 2027, 1, step)
+
+
+@dataclass(frozen=True)
+class Stay:
+    """When a vehicle is there and what it needs."""
+
+    arrival: str
+    departure: str
+    kwh_by_weekday: Json
+    current_a: float
+    battery_kwh: float | None
+    windows: list[Json]
+
+
+@st.composite
+def stays(draw: st.DrawFn) -> Stay:
+    """Draw a vehicle that comes in the afternoon or the evening, at any minute, on some weekdays."""
+    arrival, departure = draw(st.integers(720, 1439)), draw(st.integers(240, 660))
+    opens, closes = draw(st.integers(20 * 60, 23 * 60 + 45)), draw(st.integers(180, 360))
+    weekdays = draw(st.lists(st.sampled_from(EVERY_DAY), min_size=1, max_size=7, unique=True))
+    return Stay(
+        clock(arrival),
+        clock(departure),
+        {day: draw(st.integers(1, 300)) / 10 for day in weekdays},
+        draw(st.sampled_from([8, 16, 24, 32, 40])),
+        draw(st.none() | st.sampled_from([40, 60, 82])),
+        [
+            {"from": clock(opens), "to": clock(closes)},
+            *draw(st.sampled_from([[], [{"from": "13:10", "to": "16:25"}]])),
+        ],
+    )

@@ -58,7 +58,7 @@ NEAR_AMOUNT = Fraction(1, 10**4)
 
 
 @REFERENCE
-@examples(30)
+@examples(20)
 @given(drawn_tariffs(), FLOWS, st.sampled_from(["whole-house", "own-meter", "submeter"]))
 def test_every_line_of_every_month(drawn: Drawn, flows: Flows, arrangement: str) -> None:
     plain = Reference(drawn.tariff, drawn.year, drawn.step_minutes, drawn.first_month)
