@@ -86,8 +86,9 @@ def ratcheted_kw(measured_kw: Floats, percent: float, months: int) -> Floats:
     >>> ratcheted_kw(np.array([10.0, 4.0, 9.0, 3.0]), 80.0, 2)
     array([10. ,  8. ,  9. ,  7.2])
     """
-    before = np.array([np.roll(measured_kw, after) for after in range(1, months + 1)])
-    return np.asarray(np.maximum(measured_kw, percent / 100 * before.max(axis=0)))
+    count = len(measured_kw)
+    before = (np.arange(count) - np.arange(1, months + 1)[:, None]) % count
+    return np.asarray(np.maximum(measured_kw, percent / 100 * measured_kw[before].max(axis=0)))
 
 
 def share_of_month(days: int, days_in_month: int) -> Decimal:

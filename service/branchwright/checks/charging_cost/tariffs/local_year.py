@@ -25,9 +25,10 @@ EPOCH_ORDINAL = date(1970, 1, 1).toordinal()
 class LocalYear:
     """The N intervals of twelve local months over D dates; an interval belongs to the date on which it begins.
 
-    Shapes: `starts_s`, `minute_of_day`, `day_index` and `month_index` (N,), `weekdays` and `month_of_day` (D,),
-    `days_in_month` (12,). `starts_s` are seconds since 1970, `minute_of_day` is what the zone's clock shows at the
-    begin of an interval, `weekdays` are 0 for Monday. None of the arrays can be written to.
+    Shapes: `starts_s`, `minute_of_day`, `day_index` and `month_index` (N,), `weekdays`, `days_of_year` and
+    `month_of_day` (D,), `days_in_month` (12,). `starts_s` are seconds since 1970, `minute_of_day` is what the zone's
+    clock shows at the begin of an interval, `weekdays` are 0 for Monday, `days_of_year` 1231 for 31 December. None of
+    the arrays can be written to.
     """
 
     def __init__(self, zone: tzinfo, first: date, step_minutes: int) -> None:
@@ -56,7 +57,9 @@ class LocalYear:
         ordinals, days = np.unique(shown // DAY_S + EPOCH_ORDINAL, return_inverse=True)
         self.day_index: Whole = days.astype(np.int64)
         self.dates: list[date] = [date.fromordinal(int(ordinal)) for ordinal in ordinals]
+        self.place_of_date: dict[date, int] = {day: at for at, day in enumerate(self.dates)}
         self.weekdays: Whole = (ordinals - 1) % 7
+        self.days_of_year: Whole = np.array([100 * day.month + day.day for day in self.dates], dtype=np.int64)
         # Where a zone sets its clock back right after midnight, what follows still counts to the year.
         of_day = [MONTHS * (day.year - first.year) + day.month - first.month for day in self.dates]
         self.month_of_day: Whole = np.clip(np.array(of_day, dtype=np.int64), 0, MONTHS - 1)
@@ -68,6 +71,7 @@ class LocalYear:
             self.minute_of_day,
             self.day_index,
             self.weekdays,
+            self.days_of_year,
             self.month_of_day,
             self.month_index,
             self.days_in_month,
@@ -80,7 +84,9 @@ class LocalYear:
 
     def hours_of_days(self) -> NDArray[np.float64]:
         """Return how many hours each date has, shape (D,)."""
-        return np.asarray(np.bincount(self.day_index, minlength=len(self.dates)) * self.step_h, dtype=np.float64)
+        return np.asarray(
+            np.bincount(self.day_index, minlength=len(self.dates)) * self.step_h, dtype=np.float64
+        )
 
     def intervals_of_month(self, month: int) -> Whole:
         """Return the intervals of a month of the year, 0 to 11."""

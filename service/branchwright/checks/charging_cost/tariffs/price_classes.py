@@ -1,7 +1,6 @@
 """The classes of a year's intervals: those of one class differ in nothing that a bill looks at."""
 
 from dataclasses import dataclass
-from datetime import date
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,9 +11,10 @@ from branchwright.checks.charging_cost.tariffs.local_year import LocalYear, Whol
 from branchwright.checks.charging_cost.tariffs.price_facts import CriticalPeakEvent
 from branchwright.checks.charging_cost.tariffs.price_hours import (
     QUARTERS,
-    day_prices,
+    prices_of,
     quarters_of,
-    season_of,
+    rows_of,
+    seasons_of,
 )
 
 
@@ -63,17 +63,15 @@ class PriceClasses:
         self._price_of_row: list[int] = []
         self._known: dict[PriceClass, int] = {}
         self._name_prices(tariff)
-        self.season_of_day = [season_of(tariff, day) for day in year.dates]
+        self._season_place = seasons_of(tariff.seasons, year.days_of_year)
+        names = [*(season.name for season in tariff.seasons), None]
+        self.season_of_day = [names[place] for place in self._season_place.tolist()]
         self.of_interval, self.matches = self._class_by_calendar(tariff, year)
         groups = _event_groups(tariff, year)
         self.added = [group for group in groups if group.event.how == "added"]
         self.instead = [group for group in groups if group.event.how == "instead"]
         for place, group in enumerate(self.instead):
             self._enter_event(place, group)
-
-    def price_of(self, season: str | None, period: str) -> Price | None:
-        """Return the price of a season and period; None where no energy rate states it."""
-        return next((each for each in self.prices if (each.season, each.period) == (season, period)), None)
 
     def _name_prices(self, tariff: Tariff) -> None:
         places: dict[tuple[str | None, str], int] = {}
@@ -96,20 +94,25 @@ class PriceClasses:
 
     def _class_by_calendar(self, tariff: Tariff, year: LocalYear) -> tuple[Whole, NDArray[np.int16]]:
         """Return the class of each interval and how many energy rates match it, without regard to events."""
-        holidays = _holidays(tariff, year)
-        kinds: dict[tuple[str | None, int, bool], int] = {}
-        classes, matches = [], []
-        kind_of_day = np.empty(len(year.dates), dtype=np.int64)
-        for at, (day, season) in enumerate(zip(year.dates, self.season_of_day, strict=True)):
-            key = (season, day.weekday(), day in holidays)
-            if key not in kinds:
-                kinds[key] = len(kinds)
-                prices = day_prices(tariff, *key)
-                known = {int(row): self._class_of(season, int(row)) for row in np.unique(prices.row)}
-                classes.append([known[int(row)] for row in prices.row])
+        # A kind of date is its season, weekday, and whether it is a holiday; most kinds are priced alike.
+        codes = (self._season_place + 1) * 14 + year.weekdays * 2 + _is_holiday(tariff, year)
+        days, kind_of_day = np.unique(codes, return_index=True, return_inverse=True)[1:]
+        known: dict[tuple[str | None, tuple[int, ...]], int] = {}
+        classes: list[list[int]] = []
+        matches = []
+        kinds = np.empty(len(days), dtype=np.int64)
+        for kind, day in enumerate(days):
+            season = self.season_of_day[day]
+            rows = tuple(rows_of(tariff, season, int(year.weekdays[day]), bool(codes[day] % 2)))
+            if (season, rows) not in known:
+                known[season, rows] = len(classes)
+                prices = prices_of(tariff, rows)
+                quarters = prices.row.tolist()
+                class_of = {row: self._class_of(season, row) for row in dict.fromkeys(quarters)}
+                classes.append([class_of[row] for row in quarters])
                 matches.append(prices.matches)
-            kind_of_day[at] = kinds[key]
-        place = kind_of_day[year.day_index] * QUARTERS + year.minute_of_day // 15
+            kinds[kind] = known[season, rows]
+        place = kinds[kind_of_day][year.day_index] * QUARTERS + year.minute_of_day // 15
         return np.array(classes, dtype=np.int64).ravel()[place], np.concatenate(matches)[place]
 
     def _enter_event(self, place: int, group: EventGroup) -> None:
@@ -122,18 +125,20 @@ class PriceClasses:
                 self.of_interval[group.intervals[before == each]] = becomes
 
 
-def _holidays(tariff: Tariff, year: LocalYear) -> set[date]:
-    """Return the holidays of the year, where some kind of day looks at them."""
-    if all(each.holidays in (None, "ignored") for each in tariff.day_types):
-        return set()
-    return set(holiday_dates(tariff, year.dates[0], year.dates[-1]))
+def _is_holiday(tariff: Tariff, year: LocalYear) -> NDArray[np.bool_]:
+    """Return which dates are holidays, shape (D,); none where no kind of day looks at them."""
+    found = np.zeros(len(year.dates), dtype=np.bool_)
+    if any(each.holidays not in (None, "ignored") for each in tariff.day_types):
+        listed = holiday_dates(tariff, year.dates[0], year.dates[-1])
+        found[[year.place_of_date[day] for day in listed if day in year.place_of_date]] = True
+    return found
 
 
 def _event_groups(tariff: Tariff, year: LocalYear) -> list[EventGroup]:
     """Return the critical-peak events of one price and kind together, in order of the first of each."""
     if not tariff.critical_peak_events:
         return []
-    days = {day.isoformat(): at for at, day in enumerate(year.dates)}
+    days = {day.isoformat(): at for day, at in year.place_of_date.items()}
     quarter = year.minute_of_day // 15
     groups: dict[tuple[str, object], list[int]] = {}
     for place, event in enumerate(tariff.critical_peak_events):

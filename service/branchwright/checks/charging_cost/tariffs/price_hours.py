@@ -1,8 +1,7 @@
 """Which energy rate prices which quarter of an hour: by season, weekday, and whether it is a holiday."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import date
 from typing import TypeAlias
 
 import numpy as np
@@ -13,11 +12,13 @@ from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.questions.local_days import WEEKDAYS, minutes_of
 
 Rows: TypeAlias = NDArray[np.int16]
+Whole: TypeAlias = NDArray[np.int64]
 
 QUARTERS = 96
 """Quarters of an hour of a day by the clock."""
 
 UNPRICED = -1
+NO_SEASON = -1
 
 
 @dataclass(slots=True, frozen=True)
@@ -50,10 +51,17 @@ def is_in_season(season: Season, day: str) -> bool:
     return day >= season.begin or day <= season.end
 
 
-def season_of(tariff: Tariff, day: date) -> str | None:
-    """Return the name of the first season that a date lies in; None where it lies in none."""
-    shown = f"{day:%m-%d}"
-    return next((season.name for season in tariff.seasons if is_in_season(season, shown)), None)
+def seasons_of(seasons: Sequence[Season], days_of_year: Whole) -> Whole:
+    """Return the place of the first season that each of some days lies in, -1 where it lies in none, shape (D,).
+
+    A day is 100 x month + day of the month, such as 1231.
+    """
+    found = np.full(len(days_of_year), NO_SEASON, dtype=np.int64)
+    for place in reversed(range(len(seasons))):
+        begin, end = (int(each.replace("-", "")) for each in (seasons[place].begin, seasons[place].end))
+        from_begin, until_end = days_of_year >= begin, days_of_year <= end
+        found[from_begin & until_end if begin <= end else from_begin | until_end] = place
+    return found
 
 
 def has_day(day_type: DayType, weekday: int, is_holiday: bool) -> bool:
@@ -73,9 +81,14 @@ def rows_of(tariff: Tariff, season: str | None, weekday: int, is_holiday: bool) 
 
 def day_prices(tariff: Tariff, season: str | None, weekday: int, is_holiday: bool) -> DayPrices:
     """Return what prices one kind of date, quarter by quarter."""
+    return prices_of(tariff, rows_of(tariff, season, weekday, is_holiday))
+
+
+def prices_of(tariff: Tariff, rows: Iterable[int]) -> DayPrices:
+    """Return which of some energy rates prices each quarter of a date that all of them price."""
     row = np.full(QUARTERS, UNPRICED, dtype=np.int16)
     matches = np.zeros(QUARTERS, dtype=np.int16)
-    for place in rows_of(tariff, season, weekday, is_holiday):
+    for place in rows:
         rate = tariff.energy_rates[place]
         for part in quarters_of(rate.begin, rate.end):
             row[part] = np.where(matches[part] == 0, place, row[part])
