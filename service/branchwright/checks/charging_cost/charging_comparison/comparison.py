@@ -87,7 +87,7 @@ def judged(given: Given) -> tuple[list[Finding], bool]:
 def outcome_of(given: Given, offers: Offers) -> Outcome:
     """Return the options, the windows, whether a separate meter pays, and the working."""
     pricer = Pricer(given)
-    working = Working(given, pricer.tariffs[0].billing.digits)
+    working = Working(given, pricer.digits)
     options = Options(pricer, offers.choices)
     windows = windows_of(pricer)
     working.windows(windows)

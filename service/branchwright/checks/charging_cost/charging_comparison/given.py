@@ -79,10 +79,7 @@ class Given:
     @property
     def has_house(self) -> bool:
         """Whether there is a house at all: load or generation."""
-        request = self.request
-        return not (
-            isinstance(request.house_load, NoLoad) and isinstance(request.generation or NoLoad, NoLoad)
-        )
+        return self.has_generation or not isinstance(self.request.house_load, NoLoad)
 
     @property
     def has_generation(self) -> bool:

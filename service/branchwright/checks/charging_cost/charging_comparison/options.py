@@ -112,8 +112,9 @@ class Options:
 
     def _annual(self, priced: Priced) -> YearCost:
         present, choice = self._pricer.present, priced.choice
-        without = Decimal(0) if present is None else present.total
-        repriced = Decimal(0)
+        nothing = rounded(Decimal(0), self._pricer.digits)
+        without = nothing if present is None else present.total
+        repriced = nothing
         if choice.arrangement == "whole-house":
             repriced = self._pricer.house_alone(choice.tariff).total - without
         return YearCost(priced.total, without, priced.total - without, repriced)

@@ -59,6 +59,8 @@ class Pricer:
         """Lay out every tariff."""
         self.given = given
         self.tariffs = [PricedTariff(tariff, given.year) for tariff in given.request.tariffs]
+        self.digits = self.tariffs[0].billing.digits
+        """Digits of the currency after the point."""
         self._houses: dict[int, YearBill] = {}
         self._nights: dict[tuple[int | None, float], Nights] = {}
 

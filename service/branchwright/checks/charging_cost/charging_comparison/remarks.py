@@ -25,6 +25,9 @@ RING: Final = (
 SPREAD: Final = (
     "peaks within the {minutes} minutes of a reading, which shorter averaging of a demand charge would show"
 )
+RATCHET: Final = (
+    "demands before the priced year: what a ratchet looks back at before its beginning is taken from its end"
+)
 LEAST_COST: Final = (
     "every way to charge under tiers, demand charges and minimum bills: least cost is the best of some"
 )
@@ -44,6 +47,8 @@ def not_examined(given: Given) -> list[str]:
     lengths = [flow.interval_minutes for flow in flows if isinstance(flow, IntervalEnergy)]
     if averaged and lengths and max(lengths) > min(averaged):
         found.append(SPREAD.format(minutes=max(lengths)))
+    if any(charge.ratchet is not None for each in tariffs for charge in each.demand_charges):
+        found.append(RATCHET)
     if any(schedule.kind == "least-cost" for schedule in given.request.schedules):
         found.append(LEAST_COST)
     return found

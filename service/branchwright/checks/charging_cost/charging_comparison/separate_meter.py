@@ -35,7 +35,7 @@ class SeparateMeterSearch:
         """Take the ranked options."""
         self._given = pricer.given
         self._ranked = options.ranked
-        self._digits = pricer.tariffs[0].billing.digits
+        self._digits = pricer.digits
         self._total = cache(lambda choice, scale: pricer.price(choice, scale).total)
 
     def result(self) -> SeparateMeterResult | None:
