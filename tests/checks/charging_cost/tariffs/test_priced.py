@@ -156,6 +156,15 @@ def test_a_bill_is_refused_where_an_hour_has_not_one_price(rates: Any, message: 
 
 
 @BY_HAND
+def test_a_bill_is_refused_where_an_energy_is_no_number() -> None:
+    of = asked()
+    net_kwh = load(of, always(1.0))
+    net_kwh[5000] = np.nan
+    with pytest.raises(ValueError, match="no number"):
+        of.bill(net_kwh)
+
+
+@BY_HAND
 def test_prices_are_no_number_where_there_is_none() -> None:
     of = asked(DAY)
     prices = of.priced().marginal_per_kwh
@@ -186,6 +195,15 @@ def test_an_event_can_ask_for_shorter_intervals() -> None:
     assert least_step_minutes([parsed], date(2027, 1, 1)) == 15
     with pytest.raises(ValueError, match="within 60 minutes"):
         PricedTariff(parsed, local_year(ZoneInfo("UTC"), date(2027, 1, 1), 60))
+
+
+@BY_HAND
+def test_demand_is_averaged_over_no_less_than_an_interval() -> None:
+    # A charger that comes on at half past draws all its power in two quarters; an hour would show half of it.
+    charge = {"name": "kw", "per_kw": "1", "averaging_minutes": 15}
+    assert (
+        least_step_minutes([Tariff.model_validate(tariff(demand_charges=[charge]))], date(2027, 1, 1)) == 15
+    )
 
 
 NAMES = st.sampled_from([None, "first", "second", "nobody", "day", "night"])

@@ -19,16 +19,24 @@ from branchwright.questions.local_time import zone_named
 
 
 def least_step_minutes(tariffs: Iterable[Tariff], first: date) -> int:
-    """Return the longest of 60, 30 and 15 minutes that cuts no price of some tariffs in a year: 15, 30 or 60."""
+    """Return the longest of 60, 30 and 15 minutes that does justice to some tariffs in the year from a date on.
+
+    No price changes within such an interval, and demand is averaged over no less than one.
+    """
     steps = [60]
     for tariff in tariffs:
-        zone = zone_named(tariff.time_zone)
-        if zone is not None:
-            steps.append(zone_step_minutes(zone, first))
-        clocks = {clock for rate in tariff.energy_rates for clock in (rate.begin, rate.end)}
-        clocks |= {clock for event in tariff.critical_peak_events for clock in (event.begin, event.end)}
-        steps += [clock_step_minutes(clock) for clock in clocks]
+        steps += [price_step_minutes(tariff, first)]
+        steps += [charge.averaging_minutes for charge in tariff.demand_charges]
     return min(steps)
+
+
+def price_step_minutes(tariff: Tariff, first: date) -> int:
+    """Return the longest of 60, 30 and 15 minutes within which no price changes, and the clock does not shift."""
+    zone = zone_named(tariff.time_zone)
+    clocks = {clock for rate in tariff.energy_rates for clock in (rate.begin, rate.end)}
+    clocks |= {clock for event in tariff.critical_peak_events for clock in (event.begin, event.end)}
+    steps = [clock_step_minutes(clock) for clock in clocks]
+    return min([60, *steps, *([] if zone is None else [zone_step_minutes(zone, first)])])
 
 
 def clock_step_minutes(clock: str) -> int:
@@ -50,7 +58,7 @@ class PricedTariff:
         Raises:
             ValueError: the intervals are so long that prices change within one.
         """
-        if least_step_minutes([tariff], year.first) % year.step_minutes:
+        if price_step_minutes(tariff, year.first) % year.step_minutes:
             raise ValueError(f"{tariff.name} changes its price within {year.step_minutes} minutes.")
         self.tariff = tariff
         self.year = year
@@ -126,6 +134,7 @@ class PricedTariff:
 
         Raises:
             UnpriceableError: the tariff leaves an interval without a price, or prices one twice.
+            ValueError: an energy of the load is no number.
         """
         if self.unpriceable is not None:
             raise UnpriceableError(self.unpriceable)

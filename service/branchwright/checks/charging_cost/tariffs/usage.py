@@ -1,6 +1,7 @@
 """What a load takes from the grid and delivers to it, summed by month and class of intervals."""
 
 from dataclasses import dataclass
+from math import isfinite
 
 import numpy as np
 
@@ -50,7 +51,13 @@ class Metering:
         self._demands = [self._watched(charge, classes) for charge in demands]
 
     def usage(self, net_kwh: Floats) -> Usage:
-        """Return the sums of a load, in kWh of each interval, shape (N,); what it delivers is below zero."""
+        """Return the sums of a load, in kWh of each interval, shape (N,); what it delivers is below zero.
+
+        Raises:
+            ValueError: an energy is no number.
+        """
+        if not isfinite(float(net_kwh.sum())):
+            raise ValueError("An energy of the load is no number.")
         delivers = bool(net_kwh.min() < 0.0)
         taken = np.maximum(net_kwh, 0.0) if delivers else net_kwh
         sums = self._by_class(taken)
