@@ -7,16 +7,21 @@ from collections.abc import Container, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cached_property
-from itertools import groupby
+from itertools import pairwise
+from typing import TypeAlias
+
+import numpy as np
 
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.checks.charging_cost.tariffs.price_hours import (
     QUARTERS,
-    day_prices,
     is_in_season,
     quarters_of,
     rows_of,
 )
+
+Span: TypeAlias = tuple[int, int, tuple[int, ...]]
+"""First quarter of an hour, the one after the last, and the places of the energy rates that apply."""
 
 WEEKDAY_NAMES = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 DAYS_OF_YEAR = tuple(f"{date(2000, 1, 1) + timedelta(days=after):%m-%d}" for after in range(366))
@@ -65,6 +70,11 @@ class Coverage:
         self._first = first
         self._holidays = holidays
         self._season_of = {day: self._season(day) for day in DAYS_OF_YEAR}
+        self._within = np.zeros((len(tariff.energy_rates), QUARTERS), dtype=np.bool_)
+        for place, rate in enumerate(tariff.energy_rates):
+            for part in quarters_of(rate.begin, rate.end):
+                self._within[place, part] = True
+        self._known: dict[tuple[int, ...], list[Span]] = {}
         self.gaps: list[Unsound] = []
         self.doubles: list[Unsound] = []
         kinds = list(self._kinds())
@@ -79,25 +89,23 @@ class Coverage:
                     yield DayKind(season, weekday, is_holiday)
 
     def _try(self, kind: DayKind) -> None:
-        matches = day_prices(self._tariff, kind.season, kind.weekday, kind.is_holiday).matches
-        if (matches == 1).all():
-            return
-        rows = self._rows_by_quarter(kind)
-        for applying, span in groupby(range(QUARTERS), key=rows.__getitem__):
-            if len(applying) == 1:
-                continue
-            quarters = list(span)
-            found = Unsound(kind, self._examples.get(kind), quarters[0], quarters[-1] + 1, applying)
+        rows = tuple(rows_of(self._tariff, kind.season, kind.weekday, kind.is_holiday))
+        if rows not in self._known:
+            self._known[rows] = list(self._faults(rows))
+        for begin, end, applying in self._known[rows]:
+            found = Unsound(kind, self._examples.get(kind), begin, end, applying)
             (self.doubles if applying else self.gaps).append(found)
 
-    def _rows_by_quarter(self, kind: DayKind) -> list[tuple[int, ...]]:
-        rows: list[tuple[int, ...]] = [()] * QUARTERS
-        for place in rows_of(self._tariff, kind.season, kind.weekday, kind.is_holiday):
-            rate = self._tariff.energy_rates[place]
-            for part in quarters_of(rate.begin, rate.end):
-                for quarter in range(QUARTERS)[part]:
-                    rows[quarter] = (*rows[quarter], place)
-        return rows
+    def _faults(self, rows: tuple[int, ...]) -> Iterator[Span]:
+        """Yield the spans of a day that are priced by none or several of some rows."""
+        within = self._within[list(rows)]
+        if (within.sum(axis=0) == 1).all():
+            return
+        changes = np.flatnonzero((within[:, 1:] != within[:, :-1]).any(axis=0)) + 1
+        for begin, end in pairwise([0, *changes.tolist(), QUARTERS]):
+            applying = tuple(rows[at] for at in np.flatnonzero(within[:, begin]))
+            if len(applying) != 1:
+                yield begin, end, applying
 
     def _season(self, day: str) -> str | None:
         return next((season.name for season in self._tariff.seasons if is_in_season(season, day)), None)

@@ -11,7 +11,7 @@ from branchwright.checks.charging_cost.tariffs.coverage import (
 )
 from branchwright.checks.charging_cost.tariffs.given import Given
 from branchwright.checks.charging_cost.tariffs.price_hours import is_in_season
-from branchwright.checks.charging_cost.tariffs.rules.rule import Fault, listed, rule
+from branchwright.checks.charging_cost.tariffs.rules.rule import MOST_FAULTS, Fault, listed, rule
 from branchwright.findings import Finding
 
 
@@ -83,9 +83,10 @@ def tariff_no_hour_unpriced(given: Given) -> list[Finding]:
     not show. The message names the first date of that kind.
     Missing facts: none are asked for.
     """
-    faults = [_gap(together) for together in _alike(given.coverage.gaps)]
+    together = _alike(given.coverage.gaps)
+    faults = [_gap(alike) for alike in together[:MOST_FAULTS]]
     passed = f"Each of {given.coverage.tried} kinds of quarter hour has a price."
-    return tariff_no_hour_unpriced.judged(given, faults, passed, "/energy_rates")
+    return tariff_no_hour_unpriced.judged(given, faults, passed, "/energy_rates", len(together) - len(faults))
 
 
 @rule("tariff-no-hour-priced-twice", subject="energy rates")
@@ -97,18 +98,21 @@ def tariff_no_hour_priced_twice(given: Given) -> list[Finding]:
     are equal: nobody can tell which period the energy belongs to.
     Missing facts: none are asked for.
     """
-    faults = [_double(given, together) for together in _alike(given.coverage.doubles)]
+    together = _alike(given.coverage.doubles)
+    faults = [_double(given, alike) for alike in together[:MOST_FAULTS]]
     passed = f"None of {given.coverage.tried} kinds of quarter hour has two prices."
-    return tariff_no_hour_priced_twice.judged(given, faults, passed, "/energy_rates")
+    return tariff_no_hour_priced_twice.judged(
+        given, faults, passed, "/energy_rates", len(together) - len(faults)
+    )
 
 
-def _alike(faults: Iterable[Unsound]) -> Iterator[list[Unsound]]:
-    """Yield the faults that differ in their weekday alone together."""
+def _alike(faults: Iterable[Unsound]) -> list[list[Unsound]]:
+    """Return the faults that differ in their weekday alone together."""
     together: dict[tuple[object, ...], list[Unsound]] = {}
     for fault in faults:
         key = (fault.kind.season, fault.kind.is_holiday, fault.begin, fault.end, fault.rows)
         together.setdefault(key, []).append(fault)
-    yield from together.values()
+    return list(together.values())
 
 
 def _gap(alike: list[Unsound]) -> Fault:

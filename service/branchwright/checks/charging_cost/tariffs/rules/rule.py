@@ -1,7 +1,7 @@
 """What a rule of a tariff is: one question, asked of the tariff and of the twelve months that it prices."""
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
 from branchwright.checks.charging_cost.tariffs.given import Given
@@ -42,12 +42,17 @@ class Rule(RuleOf):
         """Judge a tariff: one finding, or one for each place that is wrong, up to ten."""
         return self.function(given)
 
-    def judged(self, given: Given, faults: Iterable[Fault], passed: str, place: str = "") -> list[Finding]:
-        """Return a failing finding for each fault; where there is none, that the place is as it must be."""
+    def judged(
+        self, given: Given, faults: Iterable[Fault], passed: str, place: str = "", more: int = 0
+    ) -> list[Finding]:
+        """Return a failing finding for each fault; where there is none, that the place is as it must be.
+
+        `more` are faults beside those that are told.
+        """
         found = list(faults)
         if not found:
             return [self.finding("pass", passed, citation=None, pointer=given.at(place))]
-        return [self._failing(given, fault) for fault in self._named(found)]
+        return [self._failing(given, fault) for fault in self._named(found, more)]
 
     def no_question(self, message: str) -> list[Finding]:
         """Return that the tariff has nothing that the rule looks at."""
@@ -68,20 +73,13 @@ class Rule(RuleOf):
         )
 
     @staticmethod
-    def _named(faults: list[Fault]) -> list[Fault]:
-        more = len(faults) - MOST_FAULTS
-        if more <= 0:
-            return faults
-        last = faults[MOST_FAULTS - 1]
-        told = Fault(
-            last.place,
-            f"{last.message} There are {more} more such places.",
-            last.required,
-            last.provided,
-            last.unit,
-            last.comparison,
-        )
-        return [*faults[: MOST_FAULTS - 1], told]
+    def _named(faults: list[Fault], more: int) -> list[Fault]:
+        """Return the first faults; the last of them tells how many others there are."""
+        *named, last = faults[:MOST_FAULTS]
+        more += len(faults) - len(named) - 1
+        if not more:
+            return [*named, last]
+        return [*named, replace(last, message=f"{last.message} There are {more} more such places.")]
 
 
 def rule(name: str, *, subject: str, force: Force = "requirement") -> Callable[[Judge], Rule]:
