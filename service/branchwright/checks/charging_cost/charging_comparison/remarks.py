@@ -5,6 +5,7 @@ from typing import Final
 from branchwright.checks.charging_cost.charging_comparison.energy_need import ASSUMED_EFFICIENCY
 from branchwright.checks.charging_cost.charging_comparison.given import ASSUMED_YEARS, SEPARATE, Given
 from branchwright.checks.charging_cost.charging_comparison.series_facts import AnnualEnergy, IntervalEnergy
+from branchwright.checks.charging_cost.tariffs import remarks as tariff_remarks
 from branchwright.questions.answers import ToVerify
 from branchwright.questions.remarks import CAUTIONS
 
@@ -56,7 +57,15 @@ def not_examined(given: Given) -> list[str]:
 
 def to_verify(given: Given) -> list[ToVerify]:
     """Return the facts that were merely declared, or assumed where nothing was stated."""
-    return [*_of_the_need(given), *_of_house_and_meters(given)]
+    return [*_of_the_need(given), *_of_house_and_meters(given), *_of_tariffs(given)]
+
+
+def _of_tariffs(given: Given) -> list[ToVerify]:
+    return [
+        item
+        for place, tariff in enumerate(given.request.tariffs)
+        for item in tariff_remarks.to_verify(tariff, f"/tariffs/{place}")
+    ]
 
 
 def _assumed(pointer: str, taken: str, evidence: str) -> ToVerify:

@@ -62,13 +62,18 @@ def _of_holidays(tariff: Tariff) -> Iterator[Assumed]:
 
 
 def _of_tiers(tariff: Tariff) -> Iterator[Assumed]:
-    clause = "whether the tariff sheet states its steps by month or by day"
-    for at, rate in enumerate(tariff.energy_rates):
-        if len(rate.tiers) > 1 and rate.allowance_per is None:
-            yield f"/energy_rates/{at}/allowance_per", "month", clause
-    for at, adder in enumerate(tariff.tiers_on_all_energy):
-        if len(adder.tiers) > 1 and adder.allowance_per is None:
-            yield f"/tiers_on_all_energy/{at}/allowance_per", "month", clause
+    rows = [
+        (f"/{field}/{at}/allowance_per", row)
+        for field, rows in (
+            ("energy_rates", tariff.energy_rates),
+            ("tiers_on_all_energy", tariff.tiers_on_all_energy),
+        )
+        for at, row in enumerate(rows)
+    ]
+    places = [place for place, row in rows if len(row.tiers) > 1 and row.allowance_per is None]
+    if places:
+        others = f", and so in {len(places) - 1} more rows" if len(places) > 1 else ""
+        yield places[0], f"month{others}", "whether the tariff sheet states its steps by month or by day"
 
 
 def _of_riders_and_credits(tariff: Tariff) -> Iterator[Assumed]:
