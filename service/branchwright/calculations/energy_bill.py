@@ -53,7 +53,7 @@ def tier_quantities(quantity: Decimal, ends: Sequence[Decimal | None]) -> list[D
     >>> [str(part) for part in tier_quantities(Decimal(700), [Decimal(300), Decimal(500), None])]
     ['300', '200', '200']
     """
-    parts = []
+    parts: list[Decimal] = []
     begin = NOTHING
     for end in ends:
         reached = quantity if end is None or quantity < end else end

@@ -7,6 +7,7 @@ import numpy as np
 
 from branchwright.calculations.energy_bill import (
     NOTHING,
+    Floats,
     billed_quantity,
     ratcheted_kw,
     tier_quantities,
@@ -65,7 +66,7 @@ class Billing:
         if not self._energies:
             return [[]] * MONTHS
         taken, delivered = usage.taken_kwh @ self._marks.T, usage.delivered_kwh @ self._marks.T
-        columns = []
+        columns: list[Floats] = []
         for at, charge in enumerate(self._energies):
             if charge.of == "added":
                 columns.append(usage.added_kwh[:, charge.group])
@@ -76,7 +77,7 @@ class Billing:
 
     def billed_kw(self, usage: Usage) -> list[list[float]]:
         """Return the demand that each demand charge bills in each month, before a part of the month is taken of it."""
-        columns = []
+        columns: list[Floats] = []
         demands = [each for each in self.charges if isinstance(each, Demand)]
         for at, demand in enumerate(demands):
             measured, ratchet = usage.demand_kw[:, at], demand.charge.ratchet

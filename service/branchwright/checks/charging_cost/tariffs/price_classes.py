@@ -64,8 +64,8 @@ class PriceClasses:
         self._known: dict[PriceClass, int] = {}
         self._name_prices(tariff)
         self._season_place = seasons_of(tariff.seasons, year.days_of_year)
-        names = [*(season.name for season in tariff.seasons), None]
-        self.season_of_day = [names[place] for place in self._season_place.tolist()]
+        names: list[str | None] = [*(season.name for season in tariff.seasons), None]
+        self.season_of_day: list[str | None] = [names[place] for place in self._season_place.tolist()]
         self.of_interval, self.matches = self._class_by_calendar(tariff, year)
         groups = _event_groups(tariff, year)
         self.added = [group for group in groups if group.event.how == "added"]
@@ -96,10 +96,11 @@ class PriceClasses:
         """Return the class of each interval and how many energy rates match it, without regard to events."""
         # A kind of date is its season, weekday, and whether it is a holiday; most kinds are priced alike.
         codes = (self._season_place + 1) * 14 + year.weekdays * 2 + _is_holiday(tariff, year)
-        days, kind_of_day = np.unique(codes, return_index=True, return_inverse=True)[1:]
+        _, first_days, kind_of_day = np.unique(codes, return_index=True, return_inverse=True)
+        days: list[int] = first_days.tolist()
         known: dict[tuple[str | None, tuple[int, ...]], int] = {}
         classes: list[list[int]] = []
-        matches = []
+        matches: list[NDArray[np.int16]] = []
         kinds = np.empty(len(days), dtype=np.int64)
         for kind, day in enumerate(days):
             season = self.season_of_day[day]
@@ -119,7 +120,7 @@ class PriceClasses:
         """Put intervals of events that replace the price into classes of their own; the first event counts."""
         before = self.of_interval[group.intervals]
         for each in np.unique(before):
-            was = self.classes[each]
+            was = self.classes[int(each)]
             if was.event is None:
                 becomes = self._place_of(PriceClass(was.season, was.price, place))
                 self.of_interval[group.intervals[before == each]] = becomes
@@ -143,7 +144,7 @@ def _event_groups(tariff: Tariff, year: LocalYear) -> list[EventGroup]:
     groups: dict[tuple[str, object], list[int]] = {}
     for place, event in enumerate(tariff.critical_peak_events):
         groups.setdefault((event.how, event.per_kwh), []).append(place)
-    found = []
+    found: list[EventGroup] = []
     for places in groups.values():
         within = np.zeros(year.count, dtype=np.bool_)
         for place in places:

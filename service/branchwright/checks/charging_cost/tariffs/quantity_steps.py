@@ -102,7 +102,7 @@ class QuantitySteps:
     def _energy(self, name: str, charge: EnergyCharge) -> StepInput:
         """Write the energy of a charge in the month, to a thousandth of a watt-hour."""
         flow = "delivered" if charge.of == "delivered" else "taken"
-        sums = []
+        sums: list[StepInput] = []
         for at, hours in enumerate(self._worked.hours):
             counts = charge.group in hours.groups if charge.of == "added" else charge.classes[hours.class_]
             found = self._sum(at, flow) if counts else None
@@ -117,7 +117,7 @@ class QuantitySteps:
         """Write the energy of some hours of the month, from date to date; None where there is none."""
         if (at, flow) in self._sums:
             return self._sums[at, flow]
-        inputs = {}
+        inputs: dict[str, StepInput] = {}
         name = ""
         for day, energies in enumerate(self._worked.energies):
             for row, energy in enumerate(energies):

@@ -63,13 +63,15 @@ def worked_month(priced: PricedTariff, net_kwh: Floats, month: int) -> WorkedMon
     sets: list[tuple[int, ...]] = [()]
     for group, events in enumerate(classes.added):
         inside = np.isin(intervals, events.intervals)
-        for known in np.unique(within[inside]):
+        known: int
+        for known in np.unique(within[inside]).tolist():
             sets.append((*sets[known], group))
             within[inside & (within == known)] = len(sets) - 1
     place = classes.of_interval[intervals] * len(sets) + within
     known_places, of_interval = np.unique(place, return_inverse=True)
     hours = [PricedHours(int(each) // len(sets), sets[int(each) % len(sets)]) for each in known_places]
-    days, of_day = np.unique(year.day_index[intervals], return_inverse=True)
+    dates, of_day = np.unique(year.day_index[intervals], return_inverse=True)
+    days: list[int] = dates.tolist()
     cells = of_day * len(hours) + of_interval
     net = net_kwh[intervals]
     shape = (len(days), len(hours))
@@ -87,7 +89,7 @@ def worked_month(priced: PricedTariff, net_kwh: Floats, month: int) -> WorkedMon
 def _energies(
     priced: PricedTariff, hours: list[PricedHours], taken: Floats, delivered: Floats
 ) -> list[EnergyOfDay]:
-    found = []
+    found: list[EnergyOfDay] = []
     for at, each in enumerate(hours):
         class_ = priced.classes.classes[each.class_]
         if class_.price is None or not (taken[at] or delivered[at]):
@@ -105,7 +107,7 @@ def _demands(priced: PricedTariff, net_kwh: Floats, month: int) -> list[Measured
     if not charges:
         return []
     measured = priced.usage(net_kwh).demand_kw
-    found = []
+    found: list[MeasuredDemand] = []
     for at, charge in enumerate(charges):
         before = 0 if charge.ratchet is None else charge.ratchet.months
         months = [(month - back) % MONTHS for back in range(before + 1)]
