@@ -269,6 +269,9 @@ MINIMUM = st.fixed_dictionaries(
 )
 
 
+OBSERVED = st.sampled_from([None, "observed-day", "actual-day", "both"])
+
+
 @st.composite
 def drawn_tariffs(draw: st.DrawFn) -> Drawn:
     """Draw a sound tariff with whatever a tariff may have."""
@@ -297,7 +300,7 @@ def drawn_tariffs(draw: st.DrawFn) -> Drawn:
         "time_zone": zone,
         "country": country if with_holidays else None,
         "subdivision": subdivision if with_holidays else None,
-        "observed_holidays": draw(st.sampled_from([None, "observed-day", "actual-day", "both"])),
+        "observed_holidays": draw(OBSERVED) if with_holidays else None,
         "holiday_dates": draw(dates),
         "seasons": parts,
         "day_types": kinds,
