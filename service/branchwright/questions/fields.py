@@ -42,13 +42,22 @@ ServicePhases: TypeAlias = Annotated[
 ]
 
 
+class _StatedNull(tuple[()]):
+    """An empty list that was stated as null: a request is hashed as it was stated."""
+
+
 class _NoneWhereNull:
     """Marks an optional list that may also be null, which says the same as leaving it out: none."""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         """Return the schema of the list or null."""
+        items = core_schema.nullable_schema(handler(source))
         return core_schema.no_info_after_validator_function(
-            lambda items: () if items is None else items, core_schema.nullable_schema(handler(source))
+            lambda stated: _StatedNull() if stated is None else stated,
+            items,
+            serialization=core_schema.wrap_serializer_function_ser_schema(
+                lambda stated, write: None if type(stated) is _StatedNull else write(stated), schema=items
+            ),
         )
 
 

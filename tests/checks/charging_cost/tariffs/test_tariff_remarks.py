@@ -1,6 +1,18 @@
 """What a review has to have verified: whatever was assumed, where it was assumed, and nothing that was stated."""
 
-from tests.checks.charging_cost.tariffs.reviews import FLAT, TWO_SEASONS, Json, changed, rate, reviewed
+import hashlib
+
+import pytest
+import rfc8785
+from tests.checks.charging_cost.tariffs.reviews import (
+    FLAT,
+    TWO_SEASONS,
+    Json,
+    asked,
+    changed,
+    rate,
+    reviewed,
+)
 
 
 def assumed(tariff: Json) -> dict[str, str]:
@@ -44,3 +56,19 @@ def test_an_assumption_of_many_rows_is_told_once() -> None:
 def test_a_credit_of_one_sum_is_taken_by_the_month() -> None:
     found = assumed({**FLAT, "credits": [{"name": "relief", "amount": "5"}]})
     assert found["/tariff/credits/0/per"].endswith("month")
+
+
+@pytest.mark.source("RFC 8785, by the package rfc8785")
+@pytest.mark.parametrize(
+    "tariff",
+    [
+        FLAT,
+        TWO_SEASONS,
+        {**FLAT, "seasons": None, "riders": None, "credits": []},
+        {**FLAT, "effective": None, "minimum_bill": {"amount": "5.10", "per": "month", "counts": ["energy"]}},
+    ],
+    ids=["least", "more", "null lists", "null"],
+)
+def test_a_request_is_hashed_as_it_was_stated(tariff: Json) -> None:
+    canonical = rfc8785.dumps(asked(tariff))
+    assert reviewed(tariff)["provenance"]["input_sha256"] == hashlib.sha256(canonical).hexdigest()

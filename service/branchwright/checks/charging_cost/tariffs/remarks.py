@@ -63,14 +63,13 @@ def _of_holidays(tariff: Tariff) -> Iterator[Assumed]:
 
 def _of_tiers(tariff: Tariff) -> Iterator[Assumed]:
     rows = [
-        (f"/{field}/{at}/allowance_per", row)
-        for field, rows in (
-            ("energy_rates", tariff.energy_rates),
-            ("tiers_on_all_energy", tariff.tiers_on_all_energy),
-        )
-        for at, row in enumerate(rows)
+        (f"/energy_rates/{at}", rate.tiers, rate.allowance_per) for at, rate in enumerate(tariff.energy_rates)
     ]
-    places = [place for place, row in rows if len(row.tiers) > 1 and row.allowance_per is None]
+    rows += [
+        (f"/tiers_on_all_energy/{at}", adder.tiers, adder.allowance_per)
+        for at, adder in enumerate(tariff.tiers_on_all_energy)
+    ]
+    places = [f"{place}/allowance_per" for place, tiers, per in rows if len(tiers) > 1 and per is None]
     if places:
         others = f", and so in {len(places) - 1} more rows" if len(places) > 1 else ""
         yield places[0], f"month{others}", "whether the tariff sheet states its steps by month or by day"
