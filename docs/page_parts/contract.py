@@ -17,6 +17,8 @@ RANGE = (
     ("maxLength", "at most {} characters"),
 )
 
+FORMATS = {"decimal": "decimal number as text", "date": "date as text"}
+
 Schema = dict[str, Any]
 
 
@@ -98,8 +100,7 @@ def _named(schema: Schema) -> list[str]:
     if "$ref" in schema:
         return [schema["$ref"].removeprefix(REFERENCE)]
     options = [*schema.get("anyOf", ()), *schema.get("oneOf", ())]
-    if "items" in schema:
-        options.append(schema["items"])
+    options += [schema[part] for part in ("items", "additionalProperties") if schema.get(part)]
     return [name for option in options for name in _named(option)]
 
 
@@ -149,6 +150,10 @@ def _holds(schema: Schema) -> str:
     if schema["type"] == "array":
         least, most = schema.get("minItems", 0), schema.get("maxItems")
         return f"{least} to {most} of {_holds(schema['items'])}"
+    if schema.get("additionalProperties"):
+        return f"at most {schema['maxProperties']} names, each with {_holds(schema['additionalProperties'])}"
+    if schema.get("format") in FORMATS:
+        return FORMATS[schema["format"]]
     kind = {"string": "text", "boolean": "true or false", "integer": "whole number"}.get(
         schema["type"], schema["type"]
     )

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
+from branchwright.checks.charging_cost.charging_comparison.rules import RULES as CHARGING_COMPARISON
+from branchwright.checks.charging_cost.tariffs.rules import RULES as TARIFFS
 from branchwright.checks.circuits.rules import RULES as CIRCUITS
 from branchwright.checks.service_capacity.capacity_review.rules import RULES as CAPACITY_REVIEW
 from branchwright.checks.service_capacity.dwelling_load.rules import RULES as DWELLING_LOAD
@@ -12,6 +14,7 @@ from branchwright.checks.service_capacity.managed_charging.rules import RULES as
 from branchwright.codebook import EditionBook
 from branchwright.findings import Citation
 from branchwright.findings.finding import Force
+from branchwright.jobs.installation import RULES as INSTALLATION
 
 
 class Rule(Protocol):
@@ -82,6 +85,9 @@ QUESTIONS: tuple[Question, ...] = (
         ),
     ),
     Question("managed-charging", "Managed charging", ("managed-charging",), MANAGED_CHARGING),
+    Question("tariffs", "Tariffs", ("tariffs",), TARIFFS),
+    Question("charging-comparison", "Charging costs", ("charging-costs",), CHARGING_COMPARISON),
+    Question("installation", "Installation estimates", ("installation-estimates",), INSTALLATION),
 )
 
 RULES: tuple[Rule, ...] = tuple(rule for question in QUESTIONS for rule in question.rules)

@@ -7,7 +7,7 @@ import sys
 from branchwright.codebook import ProvisionLacking
 from branchwright.codebook.editions import edition_book
 from page_parts import exercised, interpretations
-from page_parts.entries import EDITIONS, Entry, provisions, tables
+from page_parts.entries import EDITIONS, provisions, tables
 from page_parts.markdown import blocks, bullets, link, long_code, table, words
 from page_parts.questions import QUESTIONS, RULES, Question, Rule, question_of
 
@@ -115,12 +115,10 @@ def _sentence(text: str) -> str:
     return words(text[0].upper() + text[1:])
 
 
-def _entry(rule: Rule) -> Entry:
-    return tables().get(rule.concept) or provisions()[rule.concept]
-
-
 def _sections(rule: Rule) -> str:
-    entry = _entry(rule)
+    entry = tables().get(rule.concept) or provisions().get(rule.concept)
+    if entry is None:
+        return "It rests on no section of the code, and cites none."
     return blocks(
         f"From {link(entry.name, entry.page)} in the codebook. A finding cites what is closest to it, which may be "
         "another section.",

@@ -142,6 +142,13 @@ def test_every_endpoint_and_every_object_of_a_request_is_shown(site: Path) -> No
         "IntervalDataRequest",
         "CapacityReviewRequest",
         "ManagedChargingRequest",
+        "TariffReviewRequest",
+        "Tariff",
+        "EnergyRate",
+        "ChargingComparisonRequest",
+        "InstallationEstimateRequest",
+        "PriceBook",
+        "LabourTable",
     ):
         (table,) = fields.sections[name.lower()].tables
         schema = contract["components"]["schemas"][name]

@@ -19,6 +19,9 @@ PAGES_BY_HAND = {
     "guides/interval-data.md": 5,
     "guides/capacity-reviews.md": 16,
     "guides/managed-charging.md": 7,
+    "guides/tariffs.md": 5,
+    "guides/charging-costs.md": 16,
+    "guides/installation-estimates.md": 19,
 }
 """Pages with tables, and how many lines theirs have together."""
 
@@ -100,7 +103,7 @@ def test_a_line_is_right(line: Line, answers: Any) -> None:
     answer, _ = answers(line.page, line.question)
     (step,) = [step for step in answer["steps"] if step["id"] == line.step]
     inputs = {name: item["value"] for name, item in step["inputs"].items()}
-    value = evaluate(line.expression, inputs, answer["edition"])
+    value = evaluate(line.expression, inputs, answer.get("edition", ""))
     assert step["unit"] == line.unit
     if isinstance(value, str):
         assert value == line.result == step["value"]
