@@ -1,6 +1,7 @@
 """What a tariff charges in each month of a year, laid out once and applied to any load.
 
-Every charge becomes one of four forms: an energy by tiers, a stated sum, a demand, or a percentage of other lines.
+Every charge takes one of five forms: energy by tiers, a stated sum, demand, a percentage of other lines, or a minimum of
+them.
 """
 
 from collections.abc import Sequence
