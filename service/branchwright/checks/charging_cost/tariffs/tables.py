@@ -45,7 +45,7 @@ def reviewed_periods(priced: PricedTariff) -> list[ReviewedPeriod]:
     """Return each period of each season, in the order of the tariff."""
     classes = priced.classes
     counts = np.bincount(classes.of_interval, minlength=len(classes.classes))
-    found = []
+    found: list[ReviewedPeriod] = []
     for place, price in enumerate(classes.prices):
         mine = [count for each, count in zip(classes.classes, counts, strict=True) if each.price == place]
         rates = [tier.per_kwh for tier in priced.tariff.energy_rates[price.row].tiers]
@@ -89,8 +89,9 @@ class Weeks:
         for day, of in self._seasons.items():
             if of == season:
                 parts.setdefault(day - timedelta(days=day.weekday()), []).append(day)
-        whole = (days for days in parts.values() if len(days) == len(WEEKDAYS))
-        return next(whole, None) or next(iter(parts.values()), [])
+        weeks = list(parts.values())
+        whole = [days for days in weeks if len(days) == len(WEEKDAYS)]
+        return (whole or weeks or [[]])[0]
 
     def _day(self, day: date) -> PricedDay:
         holiday = self._given.holidays.get(day)
