@@ -8,7 +8,7 @@ from branchwright.jobs.installation.answers import EstimateTotals, HoursRange
 from branchwright.jobs.installation.job import Job
 from branchwright.jobs.installation.lines import ENDS, TIE, End, PricedLine, as_decimal, product, range_of
 from branchwright.jobs.installation.sources import Sources
-from branchwright.quantities.money import total
+from branchwright.quantities.money import rounded, total
 from branchwright.questions.ledger import stated
 
 GROUPS = {"material": "material", "labour": "labour", "fee": "fees"}
@@ -73,7 +73,8 @@ class Sums:
 
     def _sum_of_lines(self, end: End, group: str, name: str) -> None:
         own = [priced for priced in self._lines if priced.line.group == group and priced.amounts]
-        figure = total(getattr(priced.line.amount, end) for priced in own)
+        # None at all is written with the digits of the currency too.
+        figure = rounded(total(getattr(priced.line.amount, end) for priced in own), self._sources.digits)
         self._figures[name][end] = figure
         parts = [priced.amounts[end] for priced in own]
         self._inputs[name, end] = self._enter(
