@@ -1,5 +1,6 @@
 """The built site, the pages' own examples, and a service on a free port for those that ask one."""
 
+import importlib
 import os
 import re
 import subprocess
@@ -7,12 +8,28 @@ import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 ROOT = Path(__file__).parents[2]
 PAGES = ROOT / "docs" / "pages"
 FENCE = re.compile(r'^```(\w+)(?: title="([^"]*)")?\n(.*?)^```$', re.MULTILINE | re.DOTALL)
+
+PICTURES = {
+    "ampacities": "pictures",
+    "staircase": "pictures",
+    "temperatures": "pictures",
+    "load_methods": "guides/load-calculations",
+    "hidden_peak": "guides/interval-data",
+    "worst_day": "guides/managed-charging",
+    "nights_met": "guides/managed-charging",
+    "price_heat": "guides/tariffs",
+    "bills": "guides/charging-costs",
+    "pay_back": "guides/charging-costs",
+    "estimate_spread": "guides/installation-estimates",
+}
+"""The pictures, and the pages that show them."""
 
 
 @dataclass(frozen=True)
@@ -48,6 +65,16 @@ def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     )
     assert built.returncode == 0, built.stdout + built.stderr
     return folder
+
+
+@pytest.fixture(scope="session")
+def pictures() -> Iterator[Any]:
+    """The modules that draw the pictures, which the site's builder finds beside its own file."""
+    sys.path.insert(0, str(ROOT / "docs"))
+    try:
+        yield {name: importlib.import_module(f"page_parts.pictures.{name}") for name in PICTURES}
+    finally:
+        sys.path.remove(str(ROOT / "docs"))
 
 
 @pytest.fixture(scope="session")

@@ -1,45 +1,21 @@
 """The numbers of the pictures, held against printed tables and hand arithmetic; and that each picture shows them."""
 
-import importlib
 import itertools
 import json
-import sys
 import xml.etree.ElementTree as ElementTree
-from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
 from tests.checks.service_capacity import charging_oracle
-from tests.docs.conftest import ROOT, examples
+from tests.docs.conftest import PICTURES, examples
 from tests.docs.html import BuiltPage
 
 SVG = "{http://www.w3.org/2000/svg}"
-PAGES = {
-    "ampacities": "pictures",
-    "staircase": "pictures",
-    "temperatures": "pictures",
-    "load_methods": "guides/load-calculations",
-    "hidden_peak": "guides/interval-data",
-    "worst_day": "guides/managed-charging",
-    "nights_met": "guides/managed-charging",
-}
-"""The pictures, and the pages that show them."""
-
-NAMES = tuple(PAGES)
+NAMES = tuple(PICTURES)
 WIDEST_LETTER = 0.62
 """Of the face in which the words of a picture are drawn, in parts of the size: what no usual sans-serif exceeds."""
-
-
-@pytest.fixture(scope="module")
-def pictures() -> Iterator[Any]:
-    """The package that draws the pictures, which the site's builder finds beside its own file."""
-    sys.path.insert(0, str(ROOT / "docs"))
-    try:
-        yield {name: importlib.import_module(f"page_parts.pictures.{name}") for name in NAMES}
-    finally:
-        sys.path.remove(str(ROOT / "docs"))
 
 
 def drawn(pictures: Any, name: str) -> ElementTree.Element:
@@ -315,6 +291,10 @@ def test_a_picture_is_described_for_those_who_do_not_see_it(pictures: Any, name:
         ("hidden_peak", ["mean power, kW", "local time on 2025-07-09, h"]),
         ("worst_day", ["current on the larger leg, A", "local time", "control setting, 80 A"]),
         ("nights_met", ["nights met, %", "control setting, A"]),
+        ("price_heat", ["USD/kWh", "hour of the local clock, h", "month"]),
+        ("bills", ["a year, USD", "the house alone, 1320.30"]),
+        ("pay_back", ["saved, USD", "years", "installed cost, 950"]),
+        ("estimate_spread", ["total of the job, USD"]),
     ],
 )
 def test_the_axes_say_what_they_are_in_which_unit(pictures: Any, name: str, units: list[str]) -> None:
@@ -352,13 +332,17 @@ FIRST_CELLS = {
     "hidden_peak": "15 minutes",
     "worst_day": "00:00",
     "nights_met": "equal",
+    "price_heat": "2027-01",
+    "bills": "1",
+    "pay_back": "the present tariff",
+    "estimate_spread": "16 A",
 }
 """Where the table below each picture begins."""
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_page_has_the_picture_and_its_numbers(site: Path, pictures: Any, name: str) -> None:
-    page = BuiltPage(site / f"{PAGES[name]}.html")
+    page = BuiltPage(site / f"{PICTURES[name]}.html")
     for words in all_words(drawn(pictures, name)):
         assert page.shows(words), words
     tables = [table for section in page.sections.values() for table in section.tables]
@@ -367,5 +351,5 @@ def test_the_page_has_the_picture_and_its_numbers(site: Path, pictures: Any, nam
 
 def test_the_page_of_pictures_has_or_names_all_of_them(site: Path) -> None:
     page = BuiltPage(site / "pictures.html")
-    for shown in set(PAGES.values()) - {"pictures"}:
+    for shown in set(PICTURES.values()) - {"pictures"}:
         assert str((site / f"{shown}.html").resolve()) in page.linked
