@@ -1,7 +1,7 @@
 """What a tariff charges in each month of a year, laid out once and applied to any load.
 
-Every charge takes one of five forms: energy by tiers, a stated sum, demand, a percentage of other lines, or a minimum of
-them.
+Every charge takes one of five forms: energy by tiers, a stated sum, demand, a percentage of other lines, or a
+minimum of them.
 """
 
 from collections.abc import Sequence
