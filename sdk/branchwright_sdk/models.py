@@ -1044,7 +1044,7 @@ class PriceBook(BaseModel):
     """
     Whether the prices are invented. Not stated: they are not.
     """
-    prices: Annotated[dict[str, Price], Field(max_length=5000)]
+    prices: Annotated[dict[str, Price], Field(max_length=1500)]
     """
     By key, such as `conductor/copper/THWN-2/6 AWG`, `raceway/emt/3/4` or `breaker/60 A/2-pole`. What is needed and not there is left unpriced and named by a finding.
     """
@@ -4347,7 +4347,7 @@ class LabourTable(BaseModel):
     Whether the rate is invented. Not stated: it is not.
     """
     hourly_rate: HourlyRate
-    tasks: Annotated[dict[str, Task], Field(max_length=5000)]
+    tasks: Annotated[dict[str, Task], Field(max_length=500)]
     """
     By key, such as `breaker`, `raceway/emt/3/4` or `pull/6 AWG`. What is needed and not there is left unpriced and named by a finding.
     """

@@ -50,10 +50,12 @@ class JsonQuestionRoute(APIRoute):
 
     most_values: ClassVar[int] = 10_000
     """How many values a body may hold."""
+    most_members: ClassVar[int] = MOST_MEMBERS
+    """How many members one object of it may have, where it may hold more values than most."""
 
     def get_route_handler(self) -> Handler:
         """The handler that FastAPI calls for a matching request."""
-        read = JsonReader(model_of(self.endpoint, "body"), self.most_values)
+        read = JsonReader(model_of(self.endpoint, "body"), self.most_values, self.most_members)
         write = JsonWriter(answer_type(self.endpoint), self.unique_id)
         endpoint = cast("Callable[[BaseModel], Any]", self.endpoint)
         is_quick = inspect.iscoroutinefunction(self.endpoint)
@@ -136,6 +138,16 @@ class JsonWriter:
         if verdict is not None:
             request.scope[VERDICT_KEY] = (self._operation, verdict)
         return Response(content, media_type=JSON)
+
+
+class PriceBookRoute(JsonQuestionRoute):
+    """A route whose body may hold a price book and a labour table, with more prices than any other question has facts.
+
+    The schema says how many members either may have; these limits are above it, so that one too many is named.
+    """
+
+    most_values = 20_000
+    most_members = 5_000
 
 
 class ReferenceRoute(APIRoute):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, ClassVar
+from typing import Annotated
 
 from fastapi import APIRouter, Body
 
@@ -14,20 +14,14 @@ from branchwright.checks.charging_cost.charging_comparison import (
 from branchwright.checks.charging_cost.tariffs import TariffReviewAnswer, TariffReviewRequest
 from branchwright.http_api.contract import keyed_client_method, question_responses
 from branchwright.http_api.long_questions import LongQuestionRoute
-from branchwright.http_api.routes import JsonQuestionRoute
+from branchwright.http_api.routes import JsonQuestionRoute, PriceBookRoute
 from branchwright.http_api.v1 import cost_examples as examples
 from branchwright.jobs import installation
 from branchwright.jobs.installation import InstallationEstimateAnswer, InstallationEstimateRequest
 
-
-class _PriceBookRoute(LongQuestionRoute):
-    most_members: ClassVar[int] = 5_000
-    """As many prices as a book may have, and as many tasks as a labour table."""
-
-
 tariff_router = APIRouter(tags=["costs"], route_class=JsonQuestionRoute)
 comparison_router = APIRouter(tags=["costs"], route_class=LongQuestionRoute)
-estimate_router = APIRouter(tags=["costs"], route_class=_PriceBookRoute)
+estimate_router = APIRouter(tags=["costs"], route_class=PriceBookRoute)
 routers = (tariff_router, comparison_router, estimate_router)
 
 

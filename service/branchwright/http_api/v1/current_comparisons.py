@@ -7,12 +7,12 @@ from typing import Annotated
 from fastapi import APIRouter, Body
 
 from branchwright.http_api.contract import keyed_client_method, question_responses
-from branchwright.http_api.routes import JsonQuestionRoute
+from branchwright.http_api.routes import PriceBookRoute
 from branchwright.http_api.v1 import examples
 from branchwright.jobs import current_comparison
 from branchwright.jobs.current_comparison import CurrentComparisonAnswer, CurrentComparisonRequest
 
-router = APIRouter(tags=["circuits"], route_class=JsonQuestionRoute)
+router = APIRouter(tags=["circuits"], route_class=PriceBookRoute)
 
 
 @router.post(

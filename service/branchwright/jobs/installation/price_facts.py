@@ -14,7 +14,9 @@ PriceUnit: TypeAlias = Literal[
 
 Condition: TypeAlias = Literal["open", "finished-walls", "crawl-space", "attic", "masonry"]
 
-MOST_PRICES = 5000
+MOST_PRICES = 1500
+MOST_TASKS = 500
+"""A few hundred more than there are keys: a longer book has names that nothing asks for."""
 
 Hours: TypeAlias = Annotated[Number, Field(ge=0, le=10_000)]
 Factor: TypeAlias = Annotated[Number, Field(gt=0, le=100)]
@@ -101,7 +103,7 @@ class LabourTable(Facts):
     tasks: Annotated[
         dict[str, Task],
         Field(
-            max_length=MOST_PRICES,
+            max_length=MOST_TASKS,
             description="By key, such as `breaker`, `raceway/emt/3/4` or `pull/6 AWG`. What is needed and not there is "
             "left unpriced and named by a finding.",
         ),
