@@ -51,13 +51,13 @@ def holds_row_by_row(asked: Json) -> None:
             assert answer[name] == of[name]
 
 
-@examples(25)
+@examples(12)
 @given(comparisons(usual=True), price_books(sound=True), some({}, {"site": sites(3), "supplies": supplies}))
 def test_costs_of_usual_requests_are_estimates(asked: Json, book: Json, job: Json) -> None:
     holds_row_by_row({**asked, "price_book": book, "job": job})
 
 
-@examples(25)
+@examples(12)
 @given(
     comparisons(usual=False),
     price_books(),

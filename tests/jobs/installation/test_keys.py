@@ -88,13 +88,13 @@ def asks_only_for_known_keys(answer: Json) -> set[str]:
     return asked
 
 
-@examples(150)
+@examples(60)
 @given(estimates(usual=False))
 def test_any_estimate_asks_only_for_known_keys(request: Json) -> None:
     asks_only_for_known_keys(estimated({**request, "price_book": None}))
 
 
-@examples(100)
+@examples(50)
 @given(estimates(usual=True))
 def test_usual_estimates_ask_only_for_known_keys(request: Json) -> None:
     asks_only_for_known_keys(estimated({**request, "supplies": EVERYTHING, "price_book": None}))
