@@ -25,10 +25,13 @@ def triangular_quantiles(low: float, likely: float, high: float, ranks: Floats) 
     if span <= 0:
         return np.full(ranks.shape, low)
     turn = (likely - low) / span
-    below = low + np.sqrt(ranks * (span * (likely - low)))
-    above = high - np.sqrt((1 - ranks) * (span * (high - likely)))
+    found = np.where(
+        ranks < turn,
+        low + np.sqrt(ranks * (span * (likely - low))),
+        high - np.sqrt((1 - ranks) * (span * (high - likely))),
+    )
     # Rounding must not carry a figure over an end of its own range.
-    return np.clip(np.where(ranks < turn, below, above), low, high)
+    return np.clip(found, low, high, out=found)
 
 
 def triangular_mean(low: float, likely: float, high: float) -> float:

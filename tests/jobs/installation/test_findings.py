@@ -254,7 +254,7 @@ def test_every_rule_explains_itself() -> None:
         {"tax": {"percent": "8", "on": ["material"]}},
         {"tax": {"percent": 8, "on": []}},
         {"risk": {"seed": -1}},
-        {"risk": {"draws": 50_001}},
+        {"risk": {"draws": 20_001}},
         {"price_book": {**book(), "prices": {BREAKER: {**price(), "low": 1}}}},
         {"price_book": {**book(), "prices": {BREAKER: price(low="-1")}}},
         {"price_book": {**book(), "prices": {BREAKER: price(low="1e3")}}},

@@ -84,14 +84,14 @@ def asked(risk: Json, **more: Any) -> Json:
 def test_the_spread_of_a_single_line() -> None:
     """Only the breaker's price is spread, so the total is as it is, moved by all the rest."""
     ends = ("100", "140", "400")
-    answer = asked({"seed": 20261101, "draws": 50_000}, price_book=book(**{BREAKER: ends}))
+    answer = asked({"seed": 20261101, "draws": 20_000}, price_book=book(**{BREAKER: ends}))
     low, likely, high = (float(end) for end in ends)
     rest = float(answer["totals"]["total"]["likely"]) - likely
     shape = stats.triang((likely - low) / (high - low), loc=low + rest, scale=high - low)
     for name, share in (("p10", 0.1), ("p50", 0.5), ("p90", 0.9)):
         # Standard error of a quantile: root of p (1 - p) / n over the density there; five of them.
         quantile = shape.ppf(share)
-        error = (share * (1 - share) / 50_000) ** 0.5 / shape.pdf(quantile)
+        error = (share * (1 - share) / 20_000) ** 0.5 / shape.pdf(quantile)
         assert float(answer["risk"][name]) == pytest.approx(quantile, abs=5 * error + 0.01)
     assert float(answer["risk"]["mean"]) == pytest.approx(shape.mean(), abs=0.01)
 
@@ -100,7 +100,7 @@ def test_the_spread_of_a_single_line() -> None:
 def test_the_spread_of_two_materials_is_that_of_independent_ones() -> None:
     """Markup and tax are percentages of what is drawn; two triangles alike have half the variance in common."""
     spread = {BREAKER: ("0", "100", "200"), "raceway/emt/3/4": ("0", "25", "50")}
-    answer = asked({"draws": 50_000}, price_book=book(**spread), markup_percent=50)
+    answer = asked({"draws": 20_000}, price_book=book(**spread), markup_percent=50)
     # Four sticks: 0, 100, 200 too. The sum of two like symmetric triangles is a bell with variance 2 * 200^2 / 24.
     rest = float(answer["totals"]["total"]["low"])
     deviation = 1.5 * (2 * 200**2 / 24) ** 0.5
@@ -117,7 +117,7 @@ def test_hours_of_all_tasks_move_together() -> None:
         of["tasks"][task] |= {"hours_low": 0.0, "hours_likely": 5.0, "hours_high": 10.0}
     of["hourly_rate"] = {"low": "100.00", "likely": "100.00", "high": "100.00"}
     answer = estimated(
-        request(segment(40), price_book=book(), labour_table=of, risk={"seed": 3, "draws": 50_000})
+        request(segment(40), price_book=book(), labour_table=of, risk={"seed": 3, "draws": 20_000})
     )
     low = float(answer["totals"]["total"]["low"])
     shape = stats.triang(0.5, loc=low, scale=2000)

@@ -14,7 +14,7 @@ Surface: TypeAlias = Literal["soil", "paving"]
 Digging: TypeAlias = Literal["hand", "machine"]
 Taxed: TypeAlias = Literal["material", "labour", "fee", "markup"]
 
-MOST_DRAWS = 50_000
+MOST_DRAWS = 20_000
 GREATEST_SEED = 2**32 - 1
 
 

@@ -25,6 +25,7 @@ def _figures(inputs: dict[End, StepInput]) -> tuple[float, float, float]:
 
 DEFAULT_SEED: Final = 1
 DEFAULT_DRAWS: Final = 10_000
+HOURS: Final = "hours"
 METHOD: Final = (
     "Each draw takes a rank between 0 and 1 for each key of the price book, one for all hours of work and one for the "
     "hourly rate, and reads the triangular distribution of low, likely and high at it. A rank depends on seed and key "
@@ -44,6 +45,7 @@ class Spread:
         self._lines = lines
         self._sums = sums
         self._consumables = float(job.percent("consumables").value) / 100
+        self._ranks: dict[str, Floats] = {}
         self.seed = DEFAULT_SEED if risk is None or risk.seed is None else risk.seed
         self.draws = DEFAULT_DRAWS if risk is None or risk.draws is None else risk.draws
 
@@ -60,7 +62,12 @@ class Spread:
 
     def _drawn(self, name: str, low: float, likely: float, high: float) -> Floats:
         """Return the figures of something at its own ranks, shape (draws,)."""
-        ranks = np.random.default_rng([self.seed, crc32(name.encode())]).random(self.draws)
+        ranks = self._ranks.get(name)
+        if ranks is None:
+            ranks = np.random.default_rng([self.seed, crc32(name.encode())]).random(self.draws)
+            # Hours are asked for again and again, a price once.
+            if name == HOURS:
+                self._ranks[name] = ranks
         return triangular_quantiles(low, likely, high, ranks)
 
     def _totals(self) -> Floats:
@@ -73,7 +80,7 @@ class Spread:
             if price is None or not priced.amounts:
                 continue
             if priced.line.group == "labour":
-                hours += self._drawn("hours", *_figures(priced.hours))
+                hours += self._drawn(HOURS, *_figures(priced.hours))
                 rate = price
                 continue
             drawn = self._drawn(f"price {priced.line.key}", *_figures(priced.amounts))

@@ -208,15 +208,16 @@ def estimate_priced(case: Case) -> Finding:
         return estimate_priced.not_applicable("Nothing was taken off.")
     missing = case.taken.pricing.unpriced
     if missing:
-        in_table = any(
-            priced.line.group == "labour" and priced.line.amount is None
+        lacking = {
+            priced.line.group == "labour"
             for priced in case.taken.pricing.lines
-        )
-        in_book = any(
-            priced.line.group != "labour" and priced.line.amount is None
-            for priced in case.taken.pricing.lines
-        )
-        pointer = "/price_book/prices" if in_book or not in_table else "/labour_table/tasks"
+            if priced.line.amount is None and priced.line.key is not None
+        }
+        pointer = None
+        if case.sources.stated_book is not None and False in lacking:
+            pointer = "/price_book/prices"
+        elif case.sources.stated_table is not None and True in lacking:
+            pointer = "/labour_table/tasks"
         return estimate_priced.undetermined(
             pointer, f"There is no price, or no hours, for {listed(missing)}."
         )
