@@ -1311,7 +1311,7 @@ class Risk(BaseModel):
     """
     Of the random numbers; the same one gives the same figures. Not stated: 1.
     """
-    draws: Annotated[int | None, Field(ge=100, le=50000)] = None
+    draws: Annotated[int | None, Field(ge=100, le=20000)] = None
     """
     How often the total is drawn. Not stated: 10000.
     """
