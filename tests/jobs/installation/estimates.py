@@ -176,6 +176,37 @@ def price_books(draw: st.DrawFn, digits: int = 4, *, sound: bool = False) -> Jso
 
 
 @st.composite
+def labour_tables(draw: st.DrawFn, *, sound: bool = False) -> Json:
+    """The demo table with other hours, units, rate and factors: some left out, and some that are no range."""
+    random = np.random.default_rng(draw(st.integers(0, 2**32 - 1)))
+
+    def three(greatest: float) -> list[float]:
+        figures = sorted(round(float(figure), 3) for figure in random.random(3) * greatest + 0.01)
+        return figures if sound or random.random() >= 0.03 else figures[::-1]
+
+    tasks = {}
+    for key, task in demo("labour-table")["tasks"].items():
+        if not sound and random.random() < 0.02:
+            continue
+        units = {"each": ("each",), "mi": ("mi", "km")}.get(task["unit"], LENGTH_UNITS)
+        unit = units[random.integers(len(units))]
+        tasks[key] = {"unit": unit, **dict(zip((f"hours_{end}" for end in ENDS), three(20), strict=True))}
+    factors = {
+        name: dict(zip(ENDS, three(3), strict=True))
+        for name in ("open", "finished-walls", "crawl-space", "attic", "masonry")
+        if sound or random.random() >= 0.1
+    }
+    return {
+        "name": "A table",
+        "dated": "2026-01-31",
+        "currency": "USD" if sound else draw(st.sampled_from(("USD", "EUR", "JPY", None))),
+        "hourly_rate": {end: f"{figure:.3f}" for end, figure in zip(ENDS, three(200), strict=True)},
+        "tasks": tasks,
+        "condition_factors": draw(st.sampled_from((factors, factors, None))),
+    }
+
+
+@st.composite
 def estimates(draw: st.DrawFn, *, usual: bool) -> Json:
     """Requests for estimates: of usual circuits with sound prices, or any that fit the schema."""
     of: Json = draw(usual_designs() if usual else st.one_of(usual_designs(), any_designs()))
@@ -194,4 +225,6 @@ def estimates(draw: st.DrawFn, *, usual: bool) -> Json:
     )
     if draw(st.sampled_from((True, True, False))):
         body["price_book"] = draw(price_books(sound=usual))
+    if draw(st.booleans()):
+        body["labour_table"] = draw(labour_tables(sound=usual))
     return {**body, "risk": {"seed": draw(st.integers(0, 2**32 - 1)), "draws": 100}}
