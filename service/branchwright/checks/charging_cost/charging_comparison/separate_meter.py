@@ -27,6 +27,9 @@ CLOSE: Final = 1e-4
 
 HALVINGS: Final = 30
 
+HELD_DIGITS: Final = 9
+"""Digits after the point of a coin that a step of the answer holds before it rounds."""
+
 
 class SeparateMeterSearch:
     """Holds the best option with a separate meter against those with one meter for both."""
@@ -90,7 +93,7 @@ class SeparateMeterSearch:
             option=place + 1,
             annual_saving=saving,
             payback_years=round(payback_years.value(float(cost), float(saving)), 6) if saving > 0 else None,
-            net_present_value=rounded(saving * worth - cost, self._digits),
+            net_present_value=self._in_coins(saving * worth - cost),
             break_even_distance_per_year=(
                 round(distance * scale, 1) if distance is not None and scale is not None else None
             ),
@@ -99,6 +102,10 @@ class SeparateMeterSearch:
                 None if scale is None else round(float(self._given.needed_kwh.sum()) * scale, 1)
             ),
         )
+
+    def _in_coins(self, amount: Decimal) -> Decimal:
+        """Return an amount in whole coins; the last digits of a discount rate, which is no decimal, decide no half."""
+        return rounded(rounded(amount, self._digits + HELD_DIGITS), self._digits)
 
     def _break_even(self, one: Choice, other: Choice, value_at: Callable[[float], float]) -> float | None:
         """Return the least multiple of the need at which the value is zero, up to what both windows deliver."""
