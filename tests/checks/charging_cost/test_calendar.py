@@ -4,9 +4,11 @@ from collections import Counter
 from datetime import date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
+import holidays
 import pytest
 from tests.checks.charging_cost.reference_pricing import intervals, month_starts
 
+from branchwright.checks.charging_cost.tariffs import TariffReviewRequest, review_tariff
 from branchwright.checks.charging_cost.tariffs.local_year import LocalYear, local_year, zone_step_minutes
 
 TZDB = pytest.mark.source("IANA time zone database, as zoneinfo reads it")
@@ -127,3 +129,112 @@ def test_an_hour_that_the_clock_shows_twice_is_there_twice() -> None:
     clocks = Counter(found.minute_of_day[found.day_index == autumn].tolist())
     assert clocks[60] == 2
     assert 120 not in found.minute_of_day[found.day_index == spring].tolist()
+
+
+def counted(country: str, subdivision: str | None, year: int, rule: str) -> dict[str, str]:
+    """Return the holidays that a review counts, by date."""
+    tariff = {
+        "name": "by holidays",
+        "currency": "USD",
+        "time_zone": "Etc/GMT+7",
+        "country": country,
+        "subdivision": subdivision,
+        "observed_holidays": rule,
+        "energy_rates": [
+            {
+                "period": "any-time",
+                "from": "00:00",
+                "to": "00:00",
+                "tiers": [{"up_to_kwh": None, "per_kwh": "0.1"}],
+            }
+        ],
+    }
+    answer = review_tariff(TariffReviewRequest.model_validate({"tariff": tariff, "year": year}))
+    return {each.date: each.name for each in answer.holidays}
+
+
+@pytest.mark.source("the library holidays, asked with and without the days on which holidays are observed")
+@pytest.mark.parametrize(
+    "country, subdivision",
+    [("US", None), ("US", "CO"), ("US", "NY"), ("AU", "NSW"), ("DE", "BY"), ("GB", "ENG")],
+)
+@pytest.mark.parametrize("year", [2026, 2027, 2028, 2033])
+def test_holidays_are_those_of_the_library(country: str, subdivision: str | None, year: int) -> None:
+    own, both = (
+        {
+            day.isoformat()
+            for day in holidays.country_holidays(
+                country, subdiv=subdivision, years=range(year - 1, year + 2), observed=observed
+            )
+            if day.year == year
+        }
+        for observed in (False, True)
+    )
+    assert set(counted(country, subdivision, year, "actual-day")) == own
+    assert set(counted(country, subdivision, year, "both")) == own | both
+
+
+@pytest.mark.source(
+    "5 USC 6103(b) and Executive Order 11582: a federal holiday on a Saturday is observed on the Friday before, one on "
+    "a Sunday on the Monday after; weekdays of the dates by hand"
+)
+@pytest.mark.parametrize(
+    "year, rule, are, are_not",
+    [
+        # 4 July 2027 is a Sunday, 25 December 2027 and 1 January 2028 are Saturdays.
+        (2027, "observed-day", ["2027-07-05", "2027-12-24", "2027-12-31"], ["2027-07-04", "2027-12-25"]),
+        (2027, "actual-day", ["2027-07-04", "2027-12-25"], ["2027-07-05", "2027-12-24", "2027-12-31"]),
+        (2027, "both", ["2027-07-04", "2027-07-05", "2027-12-24", "2027-12-25", "2027-12-31"], []),
+        (2028, "observed-day", ["2028-07-04", "2028-11-10"], ["2028-01-01", "2028-11-11"]),
+        (2028, "actual-day", ["2028-01-01", "2028-07-04", "2028-11-11"], ["2028-11-10"]),
+    ],
+)
+def test_the_day_on_which_a_holiday_is_observed(
+    year: int, rule: str, are: list[str], are_not: list[str]
+) -> None:
+    found = counted("US", None, year, rule)
+    assert set(are) <= set(found)
+    assert not set(are_not) & set(found)
+
+
+@pytest.mark.source(
+    "City of River Falls, Wisconsin, time-of-day rates: six holidays; their dates of 2027 by hand"
+)
+def test_only_the_holidays_that_a_sheet_names() -> None:
+    # Memorial Day is the last Monday of May, Labor Day the first of September, Thanksgiving the fourth Thursday of
+    # November; the other three lie on their dates, and are observed beside a weekend.
+    names = [
+        "New Year's Day",
+        "Memorial Day",
+        "Independence Day",
+        "Labor Day",
+        "Thanksgiving Day",
+        "Christmas Day",
+    ]
+    tariff = {
+        "name": "time of day",
+        "currency": "USD",
+        "time_zone": "America/Chicago",
+        "country": "US",
+        "subdivision": "WI",
+        "observed_holidays": "observed-day",
+        "holiday_names": names,
+        "energy_rates": [
+            {
+                "period": "any-time",
+                "from": "00:00",
+                "to": "00:00",
+                "tiers": [{"up_to_kwh": None, "per_kwh": "0.1"}],
+            }
+        ],
+    }
+    answer = review_tariff(TariffReviewRequest.model_validate({"tariff": tariff, "year": 2027}))
+    assert [each.date for each in answer.holidays] == [
+        "2027-01-01",
+        "2027-05-31",
+        "2027-07-05",
+        "2027-09-06",
+        "2027-11-25",
+        "2027-12-24",
+        "2027-12-31",
+    ]
