@@ -12,6 +12,9 @@ from branchwright.jobs.installation.sources import fits, in_order
 from branchwright.jobs.installation.units import UNITS_OF
 from branchwright.quantities.money import minor_digits
 
+LONGEST_SHOWN = 100
+"""Characters of an unknown key that a finding shows."""
+
 SUGGESTED = 3
 """For how many unknown keys the nearest known one is looked for."""
 
@@ -120,17 +123,17 @@ def estimate_keys(case: Case) -> Finding:
     ]
     if not unknown:
         return estimate_keys.passed("Each key is known.")
-    named = [key for _, key, _ in unknown]
+    named = [key[:LONGEST_SHOWN] for _, key, _ in unknown]
     for place, (_, key, known) in enumerate(unknown[:SUGGESTED]):
-        near = get_close_matches(key[:100], known, 1, 0.75)
+        near = get_close_matches(key[:LONGEST_SHOWN], known, 1, 0.75)
         if near:
-            named[place] = f"{key[:100]} (did you mean {near[0]}?)"
+            named[place] = f"{key[:LONGEST_SHOWN]} (did you mean {near[0]}?)"
     at, key, _ = unknown[0]
     return estimate_keys.failed(
-        f"No estimate asks for {listed([name[:200] for name in named])}.",
+        f"No estimate asks for {listed(named)}.",
         f"{at}/{escaped(key)}",
         Required("a known key", "text", "one-of"),
-        Provided(key, "text"),
+        Provided(key[:LONGEST_SHOWN], "text"),
     )
 
 
