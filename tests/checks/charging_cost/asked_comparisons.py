@@ -65,5 +65,5 @@ def option(
         and each["arrangement"] == arrangement
         and tariff in (None, each["tariff"])
     ]
-    assert len(found) == 1, [each["outcome"] for each in answer["findings"] if each["outcome"] == "fail"]
+    assert len(found) == 1, [each["message"] for each in answer["findings"] if each["outcome"] == "fail"]
     return found[0]
