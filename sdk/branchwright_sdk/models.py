@@ -3053,7 +3053,7 @@ class PayBack(BaseModel):
     )
     against: str
     """
-    present-tariff: one meter for both, on the tariff that the house is on today. whole-house-repriced: one meter for both, on the cheapest tariff for house and vehicle together. Known values: present-tariff, whole-house-repriced; others may be added.
+    present-tariff: one meter for both, on the tariff that the house is on today. whole-house-repriced: one meter for both, on the cheapest tariff for house and vehicle together. Either brings as much energy. Known values: present-tariff, whole-house-repriced; others may be added.
     """
     option: int
     """
@@ -3913,7 +3913,7 @@ class WorstWinterDay(BaseModel):
     """
     current_that_would_do_a: float | None
     """
-    Least whole current that would bring what is needed, A. Null where there are no hours, or where it is more than the vehicle takes.
+    Least whole current that would bring what is needed, A; at least the 6 A that a vehicle is offered. Null where there are no hours, or where it is more than the vehicle takes or a charger offers.
     """
 
 

@@ -383,3 +383,75 @@ def test_coarse_readings_under_a_short_demand_are_said_not_to_show_it() -> None:
     demand = [{"name": "demand", "per_kw": "5", "averaging_minutes": 15}]
     answer = compared(comparison(by_clock(demand_charges=demand), house_load=series()))
     assert any("60 minutes" in each for each in answer["not_examined"])
+
+
+@pytest.mark.source("SAE J1772: the pilot signal offers 6 A to 80 A")
+def test_a_current_that_would_do_is_one_that_a_charger_offers() -> None:
+    little = {"kind": "energy", "basis": "wall", "kwh_by_weekday": {"mon": 5}}
+    # 5 kWh in 13 h at 240 V are 1.6 A.
+    answer = compared(comparison(charging=charging(energy_need=little)))
+    assert answer["windows"][0]["worst_day"]["current_that_would_do_a"] == 6
+    # 100 kWh in 1 h at 240 V are 416.7 A.
+    much = {**little, "kwh_by_weekday": {"mon": 100}}
+    answer = compared(comparison(charging=charging(energy_need=much, arrival="22:00", departure="23:00")))
+    assert answer["windows"][0]["worst_day"]["current_that_would_do_a"] is None
+    assert "No current that a charger offers" in finding(answer, "charging-need-in-window")["message"]
+
+
+@pytest.mark.source("worked by hand: a mean January day of 1.4 times 20 kWh, a worst one of 20 kWh")
+def test_the_worst_day_needs_no_less_than_a_mean_one() -> None:
+    need = {
+        "kind": "energy",
+        "basis": "wall",
+        "kwh_by_weekday": dict.fromkeys(WEEK, 20),
+        "winter_factor_by_month": [1.4, *[1] * 11],
+        "worst_day_factor": 1,
+    }
+    found = fails(
+        compared(comparison(charging=charging(energy_need=need))),
+        "charging-worst-day",
+        "/charging/energy_need/worst_day_factor",
+        stops=False,
+    )
+    assert sides(found) == (1, 1.4)
+    need["worst_day_factor"] = 1.4
+    found = finding(compared(comparison(charging=charging(energy_need=need))), "charging-worst-day")
+    assert found["outcome"] == "pass"
+
+
+def test_a_profile_under_a_demand_charge_is_said_to_average_out_its_peaks() -> None:
+    house = {"kind": "annual-energy", "kwh_per_year": 9000, "profile": {"hours": [1] * 24}}
+    demand = [{"name": "demand", "per_kw": "5", "averaging_minutes": 15}]
+    answer = compared(comparison(flat(demand_charges=demand), house_load=house))
+    assert any("a profile averages out" in each for each in answer["not_examined"])
+    answer = compared(comparison(house_load=house))
+    assert not any("a profile averages out" in each for each in answer["not_examined"])
+
+
+def test_what_becomes_of_a_bill_below_zero_is_said_not_to_be_looked_at() -> None:
+    climate = [{"name": "climate", "amount": "400"}]
+    answer = compared(comparison(flat(credits=climate)))
+    assert float(answer["options"][0]["months"][0]["total"]) < 0
+    assert any("below zero" in each for each in answer["not_examined"])
+    assert not any("below zero" in each for each in compared(comparison())["not_examined"])
+
+
+@pytest.mark.source("worked by hand: one hour at 7.68 kW brings 7.68 of 20 kWh, a day of sun all of them")
+def test_energy_that_is_not_brought_is_no_saving_of_a_separate_meter() -> None:
+    need = {"kind": "energy", "basis": "wall", "kwh_by_weekday": dict.fromkeys(WEEK, 20)}
+    stay = charging(energy_need=need, arrival="08:00", departure="17:00")
+    hour = {"kind": "timer", "windows": [{"from": "08:00", "to": "09:00"}]}
+    sun = {"kind": "annual-energy", "kwh_per_year": 9000, "profile": {"hours": [1] * 24}}
+    asked = comparison(
+        charging=stay,
+        schedules=[hour, {"kind": "solar-surplus-first"}],
+        generation=sun,
+        arrangements=["whole-house", "own-meter"],
+        separate_meter=separate_meter(),
+    )
+    answer = compared(asked)
+    found = answer["separate_meter"]
+    ranks = [found["option"], *(each["option"] for each in found["against"])]
+    assert len(ranks) == 3
+    unmet = [answer["options"][rank - 1]["unmet_kwh"] for rank in ranks]
+    assert unmet == pytest.approx([12.32 * 365] * 3)

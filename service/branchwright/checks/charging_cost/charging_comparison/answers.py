@@ -65,8 +65,8 @@ class WorstWinterDay:
     current_that_would_do_a: Annotated[
         float | None,
         Field(
-            description="Least whole current that would bring what is needed, A. Null where there are no hours, or "
-            "where it is more than the vehicle takes."
+            description="Least whole current that would bring what is needed, A; at least the 6 A that a vehicle is "
+            "offered. Null where there are no hours, or where it is more than the vehicle takes or a charger offers."
         ),
     ]
 
@@ -142,7 +142,7 @@ class PayBack:
         open_enum(
             Against,
             "present-tariff: one meter for both, on the tariff that the house is on today. whole-house-repriced: one "
-            "meter for both, on the cheapest tariff for house and vehicle together.",
+            "meter for both, on the cheapest tariff for house and vehicle together. Either brings as much energy.",
         ),
     ]
     option: Annotated[int, Field(description="Rank of the option that it is held against.")]

@@ -26,6 +26,12 @@ RING: Final = (
 SPREAD: Final = (
     "peaks within the {minutes} minutes of a reading, which shorter averaging of a demand charge would show"
 )
+PROFILE_PEAKS: Final = (
+    "the house's own peaks, which a profile averages out: a demand charge bills greater ones than it shows"
+)
+BELOW_ZERO: Final = (
+    "what becomes of a month's bill below zero, carried on, paid out or lost: it is counted as paid out"
+)
 RATCHET: Final = (
     "demands before the priced year: what a ratchet looks back at before its beginning is taken from its end"
 )
@@ -48,6 +54,10 @@ def not_examined(given: Given) -> list[str]:
     lengths = [flow.interval_minutes for flow in flows if isinstance(flow, IntervalEnergy)]
     if averaged and lengths and max(lengths) > min(averaged):
         found.append(SPREAD.format(minutes=max(lengths)))
+    if averaged and any(isinstance(flow, AnnualEnergy) for flow in flows):
+        found.append(PROFILE_PEAKS)
+    if any(each.credits or any(rate.export_per_kwh for rate in each.energy_rates) for each in tariffs):
+        found.append(BELOW_ZERO)
     if any(charge.ratchet is not None for each in tariffs for charge in each.demand_charges):
         found.append(RATCHET)
     if any(schedule.kind == "least-cost" for schedule in given.request.schedules):

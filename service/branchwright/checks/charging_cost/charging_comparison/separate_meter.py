@@ -48,7 +48,7 @@ class SeparateMeterSearch:
         if facts is None or best is None:
             return None
         meter = self._given.meter(self._ranked[best].choice.arrangement)
-        rivals = self._rivals()
+        rivals = self._rivals(self._ranked[best])
         if meter is None or not rivals:
             return None
         return SeparateMeterResult(
@@ -63,11 +63,21 @@ class SeparateMeterSearch:
         """Return the place of the best option of a kind."""
         return next((place for place, each in enumerate(self._ranked) if wanted(each.choice)), None)
 
-    def _rivals(self) -> list[tuple[Against, int]]:
-        """Return the options with one meter for both that it is held against."""
+    def _rivals(self, option: Priced) -> list[tuple[Against, int]]:
+        """Return the options with one meter for both that it is held against: those that leave as much unmet.
+
+        Energy that one of two options does not bring is no saving of that one.
+        """
         present = self._given.house_place
-        staying = self._best(lambda each: each.arrangement == "whole-house" and each.tariff == present)
-        repriced = self._best(lambda each: each.arrangement == "whole-house")
+        unmet_kwh = option.delivery.unmet_kwh
+        alike = {
+            each.choice
+            for each in self._ranked
+            if each.choice.arrangement == "whole-house"
+            and abs(each.delivery.unmet_kwh - unmet_kwh) <= NOTHING_KWH
+        }
+        staying = self._best(lambda each: each in alike and each.tariff == present)
+        repriced = self._best(lambda each: each in alike)
         names: tuple[tuple[Against, int | None], ...] = (
             ("present-tariff", staying),
             ("whole-house-repriced", repriced),

@@ -8,6 +8,7 @@ import numpy as np
 from branchwright.calculations.charging_simulation import NOTHING_KWH
 from branchwright.checks.charging_cost.charging_comparison.answers import WorstWinterDay
 from branchwright.checks.charging_cost.charging_comparison.stays import Windows
+from branchwright.questions.fields import GREATEST_SIGNALLED_A, LEAST_SIGNALLED_A
 
 if TYPE_CHECKING:
     from branchwright.checks.charging_cost.charging_comparison.given import Given
@@ -42,13 +43,18 @@ def worst_winter_day(given: "Given", windows: Windows) -> WorstWinterDay | None:
 
 
 def current_that_would_do(given: "Given", needed_kwh: float, hours: float) -> float | None:
-    """Return the least whole current that brings an energy in some hours, A; None where none does that is taken."""
+    """Return the least whole current that brings an energy in some hours, A; None where none is offered and taken.
+
+    Source: SAE J1772, whose pilot signal offers 6 to 80 A; a charger that is stated with more offers that.
+    """
     if hours <= 0 or needed_kwh <= NOTHING_KWH:
         return None
     wanted = needed_kwh / (given.kw_per_a * hours)
-    vehicle = given.request.charging.vehicle
-    limit = None if vehicle is None else vehicle.onboard_limit_a
+    charging = given.request.charging
+    greatest = max(charging.charger.charging_current_a, float(GREATEST_SIGNALLED_A))
+    if charging.vehicle is not None and charging.vehicle.onboard_limit_a is not None:
+        greatest = min(greatest, charging.vehicle.onboard_limit_a)
     if not isfinite(wanted):
         return None
-    found = float(ceil(round(wanted, DECIMALS)))
-    return None if limit is not None and found > limit else found
+    found = max(float(ceil(round(wanted, DECIMALS))), float(LEAST_SIGNALLED_A))
+    return None if found > greatest else found

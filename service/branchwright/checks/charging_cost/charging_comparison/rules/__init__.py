@@ -29,6 +29,7 @@ from branchwright.checks.charging_cost.charging_comparison.rules.vehicle import 
     charging_least_current,
     charging_need_in_window,
     charging_onboard_limit,
+    charging_worst_day,
 )
 
 RULES: tuple[Rule, ...] = (
@@ -46,6 +47,7 @@ RULES: tuple[Rule, ...] = (
     charging_onboard_limit,
     charging_consumption,
     charging_battery,
+    charging_worst_day,
     charging_timer_windows,
     charging_solar_surplus,
     charging_need_in_window,

@@ -106,6 +106,29 @@ def charging_battery(given: Given) -> Finding:
     )
 
 
+@rule("charging-worst-day", subject="energy need")
+def charging_worst_day(given: Given) -> Finding:
+    """Is at least as much needed on the worst winter day as on a mean day of its month?
+
+    Applies: where a factor of the worst day is stated.
+    Rests on: the worst day of a month is none with less than the month's mean; windows are judged on that day.
+    Missing facts: a factor that is not stated is the greatest of the months, which is to be verified.
+    """
+    need = given.need
+    if need.facts.worst_day_factor is None:
+        return charging_worst_day.not_applicable("No factor of the worst winter day is stated.")
+    greatest = max(need.months)
+    return charging_worst_day.at_least(
+        need.worst_day_factor,
+        greatest,
+        "1",
+        f"The worst winter day needs {need.worst_day_factor:g} times as much as a mild one, the mean day of the month "
+        f"of most need {greatest:g} times.",
+        None,
+        "/charging/energy_need/worst_day_factor",
+    )
+
+
 @rule("charging-need-in-window", subject="schedules", needs_year=True)
 def charging_need_in_window(given: Given) -> list[Finding]:
     """Do the hours of each schedule bring what the worst winter day needs?
@@ -126,7 +149,7 @@ def charging_need_in_window(given: Given) -> list[Finding]:
         would = (
             f" {worst.current_that_would_do_a:g} A would do."
             if worst.shortfall_kwh and worst.current_that_would_do_a is not None
-            else " No current that the vehicle takes would do."
+            else " No current that a charger offers and the vehicle takes would do."
             if worst.shortfall_kwh
             else ""
         )

@@ -11,6 +11,7 @@ from branchwright.checks.charging_cost.charging_comparison.energy_need import (
 from branchwright.checks.charging_cost.charging_comparison.given import Given
 from branchwright.checks.charging_cost.charging_comparison.need_facts import DistanceEachDay
 from branchwright.findings import StepInput
+from branchwright.questions.fields import LEAST_SIGNALLED_A
 from branchwright.questions.ledger import StepLedger, stated
 from branchwright.questions.local_days import WEEKDAYS
 
@@ -60,7 +61,7 @@ class WindowSteps:
             self._ledger.work_out(
                 f"current-that-would-do-{place}",
                 f"least whole current that would do for schedule {place}",
-                f"ceil(round(needed_kwh * 1000 / ({phases}voltage_v * hours), 6))",
+                f"max({LEAST_SIGNALLED_A}, ceil(round(needed_kwh * 1000 / ({phases}voltage_v * hours), 6)))",
                 {"needed_kwh": needed, "voltage_v": self._voltage(), "hours": hours},
                 worst.current_that_would_do_a,
                 "A",
