@@ -44,6 +44,14 @@ SUITES: dict[str, tuple[str, ...]] = {
         "tests/checks/service_capacity/test_capacity_properties.py",
         "tests/checks/service_capacity/test_against_the_capacity_oracle.py",
     ),
+    "checks/charging_cost/tariffs": (
+        "tests/checks/charging_cost/tariffs/test_bills.py",
+        "tests/checks/charging_cost/tariffs/test_priced.py",
+        "tests/checks/charging_cost/tariffs/test_local_year.py",
+        "tests/checks/charging_cost/tariffs/test_bill_steps.py",
+        "tests/checks/charging_cost/tariffs",
+        "tests/checks/charging_cost/test_against_reference.py",
+    ),
 }
 """Tests by package, those that are asked first before the others; further ones come with `--tests`."""
 

@@ -96,6 +96,58 @@ def test_the_energy_of_each_date_is_shown_by_period() -> None:
 
 
 @pytest.mark.source("worked by hand")
+def test_the_energy_of_events_is_shown_apart() -> None:
+    # On the 6th 4 h at another price; on the 7th two events on top, one from 14 to 18 and one from 16 to 20, that
+    # share two hours: 2 h of the first alone, 2 h of both, 2 h of the second alone. The rest of each day is plain.
+    events = [
+        {"date": "2027-01-06", "from": "14:00", "to": "18:00", "per_kwh": "1.00", "how": "instead"},
+        {"date": "2027-01-07", "from": "14:00", "to": "18:00", "per_kwh": "0.50", "how": "added"},
+        {"date": "2027-01-07", "from": "16:00", "to": "20:00", "per_kwh": "0.25", "how": "added"},
+    ]
+    of = asked(critical_peak_events=events)
+    answer, bill = as_shown(of, load(of, always(1.0)), 0, "whole-house")
+    replay(answer, {"tariffs": [of.tariff]})
+    days = [
+        sorted((str(each["critical_peak"]), each["taken_kwh"]) for each in day["kwh_by_period"])
+        for day in answer["worked_bill"]["days"]
+    ]
+    assert days[4] == [("None", 24.0)]
+    assert days[5] == [("None", 20.0), ("instead", 4.0)]
+    assert days[6] == [("None", 18.0), ("added", 2.0), ("added", 2.0), ("added", 2.0)]
+    assert [(line.kind, str(line.amount)) for line in bill.lines] == [
+        ("energy", "74.00"),
+        ("critical-peak", "4.00"),
+        ("critical-peak", "2.00"),
+        ("critical-peak", "1.00"),
+    ]
+
+
+@pytest.mark.source("worked by hand")
+def test_a_demand_is_stated_in_kilowatts_with_those_before_it() -> None:
+    # 10 kW in December hold January's 4 kW at 80 %: 8 kW at 2.00.
+    charge = {
+        "name": "demand",
+        "per_kw": "2.00",
+        "averaging_minutes": 60,
+        "ratchet": {"percent": 80, "months": 1},
+    }
+    of = asked(demand_charges=[charge])
+    at_noon = {1: 4.0, 12: 10.0}
+    answer, _ = as_shown(
+        of, load(of, lambda clock: at_noon.get(clock.month, 0.0) if clock.hour == 12 else 0.0), 0, "own-meter"
+    )
+    replay(answer, {"tariffs": [of.tariff]})
+    step = next(step for step in answer["steps"] if step["id"] == "house-line-2-kw")
+    assert {name: (each["value"], each["unit"]) for name, each in step["inputs"].items()} == {
+        "measured": (4.0, "kW"),
+        "before_1": (10.0, "kW"),
+        "percent": (80.0, "%"),
+    }
+    assert (step["value"], step["unit"]) == (8.0, "kW")
+    assert answer["worked_bill"]["demands"][0]["months"][1]["month"] == "2027-12"
+
+
+@pytest.mark.source("worked by hand")
 @pytest.mark.parametrize(
     ("digits", "half", "is_negative", "expected"),
     [

@@ -225,6 +225,32 @@ def test_credits_are_stated_positive_and_taken_off() -> None:
     assert lines(months[JANUARY])[2:] == [("credit", "100", "-2.00"), ("credit", "1", "-5.00")]
 
 
+def test_a_credit_of_a_period_looks_at_no_other() -> None:
+    # 12 h of 2 kWh by day and of 1 kWh by night on 31 days: 372 kWh by night at 0.02, 744 by day at 0.01.
+    credits = [
+        {"name": "night", "per_kwh": "0.02", "period": "night"},
+        {"name": "day", "per_kwh": "0.01", "period": "day"},
+        {"name": "nobody's", "per_kwh": "0.50", "period": "dusk"},
+    ]
+    of = asked(DAY, NIGHT, credits=credits)
+    months = of.bill(load(of, lambda clock: 2.0 if 8 <= clock.hour < 20 else 1.0)).months
+    assert lines(months[JANUARY])[2:] == [("credit", "372", "-7.44"), ("credit", "744", "-7.44")]
+
+
+def test_a_tax_is_taken_of_no_other_tax() -> None:
+    # 744 kWh are 74.40: 10 % are 7.44 and 5 % 3.72, each of the energy alone.
+    taxes = [
+        {"name": "state", "percent": "10", "is_tax": True},
+        {"name": "city", "percent": "5", "is_tax": True},
+    ]
+    of = asked(riders=taxes)
+    assert lines(of.bill(load(of, always(1.0))).months[JANUARY]) == [
+        ("energy", "744", "74.40"),
+        ("tax", "74.4", "7.44"),
+        ("tax", "74.4", "3.72"),
+    ]
+
+
 def test_riders_minimum_and_taxes_in_their_order() -> None:
     # 744 kWh: 74.40 energy, 9.60 fixed; fuel 0.01 x 744 = 7.44; 5 % of energy alone = 3.72. Energy and riders come
     # to 85.56, and 14.44 are missing to 100. Of all 109.60 the tax is 10 % = 10.96, and 1 % of energy alone 0.74.

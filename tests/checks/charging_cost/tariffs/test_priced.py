@@ -74,6 +74,11 @@ def test_the_tier_that_a_load_reaches_is_the_next_kwhs_price() -> None:
     reached = priced.marginal_reached(load(of, always(1.0)))
     assert reached[0] == 0.2
     assert reached[31 * 24] == 0.1
+    # 25 kWh on each of 28 days are 700: what comes next is past them.
+    full = priced.marginal_reached(
+        load(of, lambda clock: 25.0 if clock.hour == 0 and clock.day <= 28 else 0.0)
+    )
+    assert set(full) == {0.2}
 
 
 @pytest.mark.source("the difference of two bills of the same tariff")
@@ -82,6 +87,9 @@ def test_the_tier_that_a_load_reaches_is_the_next_kwhs_price() -> None:
 def test_one_more_kwh_costs_its_marginal_price_where_the_tariff_is_linear(
     drawn: Drawn, flows: Flows, data: st.DataObject
 ) -> None:
+    # A tax in percent stops at a bill below nothing: where there is one, nothing is credited.
+    riders = drawn.tariff["riders"]
+    taxed = any(each["is_tax"] and "percent" in each for each in riders)
     plain = {
         **drawn.tariff,
         "demand_charges": [],
@@ -93,7 +101,8 @@ def test_one_more_kwh_costs_its_marginal_price_where_the_tariff_is_linear(
             {**rate, "tiers": rate["tiers"][-1:], "export_per_kwh": None}
             for rate in drawn.tariff["energy_rates"]
         ],
-        "credits": [{**each, "up_to_kwh": None} for each in drawn.tariff["credits"]],
+        "credits": [] if taxed else [{**each, "up_to_kwh": None} for each in drawn.tariff["credits"]],
+        "riders": [each for each in riders if not (taxed and each.get("is_credit"))],
         "rounding": {"line": False},
         "currency": "KWD",
     }
@@ -114,6 +123,14 @@ def test_one_more_kwh_costs_its_marginal_price_where_the_tariff_is_linear(
         ({}, True),
         ({"riders": [{"name": "tax", "percent": "10", "is_tax": True}]}, True),
         ({"minimum_bill": {"amount": "1", "per": "month", "counts": ["energy"]}}, False),
+        ({"credits": [{"name": "climate", "amount": "5"}]}, True),
+        (
+            {
+                "credits": [{"name": "climate", "amount": "5"}],
+                "riders": [{"name": "tax", "percent": "10", "is_tax": True}],
+            },
+            False,
+        ),
         ({"demand_charges": [{"name": "kw", "per_kw": "1", "averaging_minutes": 60}]}, False),
         ({"credits": [{"name": "green", "per_kwh": "0.1", "up_to_kwh": 5}]}, False),
         (

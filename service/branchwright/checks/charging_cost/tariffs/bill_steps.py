@@ -110,7 +110,7 @@ class BillSteps:
     def _base(self, name: str, charge: Percentage, line: BillLine) -> StepInput:
         """Write what a percentage is taken of."""
         lines, inputs = self._lines_of(charge.of)
-        expression = f"max({lines}, 0)" if charge.kind == "tax" else f"({lines})"
+        expression = f"({lines})"
         share = charge.share[self._month]
         if share != 1:
             expression += f" * {share:f}"

@@ -68,7 +68,7 @@ class Billing:
         taken, delivered = usage.taken_kwh @ self._marks.T, usage.delivered_kwh @ self._marks.T
         columns: list[Floats] = []
         for at, charge in enumerate(self._energies):
-            if charge.of == "added":
+            if charge.group is not None:
                 columns.append(usage.added_kwh[:, charge.group])
             else:
                 columns.append((taken if charge.of == "taken" else delivered)[:, at])

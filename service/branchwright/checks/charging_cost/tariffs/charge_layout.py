@@ -74,7 +74,7 @@ class ChargeLayout:
                 price.period,
                 "taken",
                 self._marked(each.price == place and each.event is None for each in self._all),
-                -1,
+                None,
                 self._ends(rate.tiers, f"/energy_rates/{price.row}/tiers", rate.allowance_per, price.season),
                 [tier.per_kwh for tier in rate.tiers],
                 [f"/energy_rates/{price.row}/tiers/{at}/per_kwh" for at in range(len(rate.tiers))],
@@ -91,7 +91,7 @@ class ChargeLayout:
                 None,
                 "taken",
                 self._marked((each.event is None for each in self._all), adder.season),
-                -1,
+                None,
                 self._ends(
                     adder.tiers, f"/tiers_on_all_energy/{at}/tiers", adder.allowance_per, adder.season
                 ),
@@ -102,7 +102,7 @@ class ChargeLayout:
     def _critical_peaks(self) -> Iterator[EnergyCharge]:
         for at, group in enumerate(self._classes.instead):
             marked = self._marked(each.event == at for each in self._all)
-            yield self._critical_peak(group.event, group.place, "taken", marked, -1)
+            yield self._critical_peak(group.event, group.place, "taken", marked, None)
         for at, group in enumerate(self._classes.added):
             yield self._critical_peak(
                 group.event, group.place, "added", self._marked(False for _ in self._all), at
@@ -110,7 +110,7 @@ class ChargeLayout:
 
     @staticmethod
     def _critical_peak(
-        event: CriticalPeakEvent, place: int, of: Literal["taken", "added"], marked: Flags, group: int
+        event: CriticalPeakEvent, place: int, of: Literal["taken", "added"], marked: Flags, group: int | None
     ) -> EnergyCharge:
         where = [f"/critical_peak_events/{place}/per_kwh"]
         name = f"critical peak, {event.how}"
@@ -129,7 +129,7 @@ class ChargeLayout:
                     price.period,
                     "delivered",
                     self._marked(each.price == place for each in self._all),
-                    -1,
+                    None,
                     OPEN,
                     [-rate],
                     [f"/energy_rates/{price.row}/export_per_kwh"],
@@ -162,7 +162,7 @@ class ChargeLayout:
                     credit.period,
                     "taken",
                     self._marked(self._of_period(credit.period), credit.season),
-                    -1,
+                    None,
                     self._credited(credit, at),
                     [-credit.per_kwh],
                     [f"/credits/{at}/per_kwh"],
@@ -191,7 +191,7 @@ class ChargeLayout:
             marked = self._marked((True for _ in self._all), rider.season)
             where = [f"/riders/{at}/per_kwh"]
             yield EnergyCharge(
-                kind, rider.name, rider.season, None, "taken", marked, -1, OPEN, [rider.per_kwh], where
+                kind, rider.name, rider.season, None, "taken", marked, None, OPEN, [rider.per_kwh], where
             )
         if rider.percent is not None:
             everything = rider.is_tax and rider.applies_to is None

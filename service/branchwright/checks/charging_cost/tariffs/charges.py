@@ -46,8 +46,8 @@ class EnergyCharge:
     """A price of energy, by tiers or without.
 
     `of` says which energy: taken from the grid or delivered to it in the classes that `classes` marks, or taken in
-    the added events of the place `group`. `rates` are what a kWh costs in each tier, below zero where it is credited;
-    `places` where the rates stand in the tariff.
+    the added events of the place `group`, which is None of all others. `rates` are what a kWh costs in each tier,
+    below zero where it is credited; `places` where the rates stand in the tariff.
     """
 
     kind: BilledKind
@@ -56,7 +56,7 @@ class EnergyCharge:
     period: str | None
     of: Literal["taken", "delivered", "added"]
     classes: Flags
-    group: int
+    group: int | None
     ends: TierEnds
     rates: list[Decimal]
     places: list[str]

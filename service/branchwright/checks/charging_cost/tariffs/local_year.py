@@ -109,7 +109,7 @@ def zone_step_minutes(zone: tzinfo, first: date) -> int:
     offsets = [_offset(second, zone) for second in (*range(begin, end, DAY_S), end)]
     shifts = {abs(later - earlier) // 60 for earlier, later in pairwise(offsets)}
     step = gcd(60, *shifts)
-    return max(minutes for minutes in (15, 30, 60) if minutes == 15 or step % minutes == 0)
+    return next((minutes for minutes in (60, 30) if step % minutes == 0), 15)
 
 
 def _month(first: date, after: int) -> date:

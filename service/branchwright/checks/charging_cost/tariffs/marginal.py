@@ -44,7 +44,7 @@ class MarginalPrices:
     def _prices(self, tier: Tier) -> Floats:
         found = self._by_interval("taken", tier)
         for charge in self._energies:
-            if charge.of == "added":
+            if charge.group is not None:
                 factor = np.array([self._factor(charge.kind, month) for month in range(MONTHS)])
                 at = self._classes.added[charge.group].intervals
                 found[at] += float(charge.rates[0]) * factor[self._year.month_index[at]]

@@ -9,6 +9,7 @@ from branchwright.calculations.energy_bill import Floats
 from branchwright.checks.charging_cost.tariffs.billing import Billing
 from branchwright.checks.charging_cost.tariffs.bills import UnpriceableError, YearBill
 from branchwright.checks.charging_cost.tariffs.charge_layout import ChargeLayout
+from branchwright.checks.charging_cost.tariffs.charges import EnergyCharge, StatedSum
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.checks.charging_cost.tariffs.local_year import LocalYear, zone_step_minutes
 from branchwright.checks.charging_cost.tariffs.marginal import MarginalPrices
@@ -82,8 +83,17 @@ class PricedTariff:
             or any(credit.up_to_kwh is not None for credit in tariff.credits)
             or (
                 any(rider.is_tax and rider.percent is not None for rider in tariff.riders)
-                and any(rate.export_per_kwh is not None for rate in tariff.energy_rates)
+                and self._may_be_below_nothing()
             )
+        )
+
+    def _may_be_below_nothing(self) -> bool:
+        """Return whether something takes off the bill: exports, credits, and prices below zero."""
+        return any(
+            charge.rate < 0
+            if isinstance(charge, StatedSum)
+            else isinstance(charge, EnergyCharge) and any(rate < 0 for rate in charge.rates)
+            for charge in self.billing.charges
         )
 
     @property

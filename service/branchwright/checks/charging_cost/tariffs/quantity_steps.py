@@ -104,7 +104,7 @@ class QuantitySteps:
         flow = "delivered" if charge.of == "delivered" else "taken"
         sums: list[StepInput] = []
         for at, hours in enumerate(self._worked.hours):
-            counts = charge.group in hours.groups if charge.of == "added" else charge.classes[hours.class_]
+            counts = charge.classes[hours.class_] if charge.group is None else charge.group in hours.groups
             found = self._sum(at, flow) if counts else None
             if found is not None:
                 sums.append(found)
