@@ -67,6 +67,32 @@ def test_options_are_counted() -> None:
     assert finding(compared(asked), "charging-comparison-size")["outcome"] == "pass"
 
 
+@pytest.mark.source(
+    "worked by hand: 50 options of 8 energy prices of 10 tiers, 30 riders and 30 fixed charges"
+)
+def test_lines_are_counted() -> None:
+    tiers = [{"up_to_kwh": 10 * number + 10, "per_kwh": "0.1"} for number in range(9)] + [{"per_kwh": "0.1"}]
+    rates = [
+        rate(
+            f"{3 * at:02}:00",
+            f"{3 * at + 3:02}:00" if at < 7 else "00:00",
+            "0.1",
+            f"period {at}",
+            tiers=tiers,
+        )
+        for at in range(8)
+    ]
+    charges = [{"name": f"charge {number}", "amount": "1", "per": "month"} for number in range(30)]
+    riders = [{"name": f"rider {number}", "percent": "1"} for number in range(30)]
+    tariffs = [
+        flat(f"tariff {number}", energy_rates=rates, fixed_charges=charges, riders=riders)
+        for number in range(5)
+    ]
+    asked = comparison(*tariffs, schedules=[{"kind": "on-arrival"}] * 10)
+    found = fails(compared(asked), "charging-comparison-size", "/tariffs")
+    assert sides(found) == (50 * (80 + 30 + 30), 6000)
+
+
 def test_names_currencies_and_zones_have_to_agree() -> None:
     fails(compared(comparison(flat(), flat())), "charging-tariff-names", "/tariffs/1/name")
     found = fails(

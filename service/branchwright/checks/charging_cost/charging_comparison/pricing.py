@@ -63,6 +63,8 @@ class Pricer:
         """Digits of the currency after the point."""
         self._houses: dict[int, YearBill] = {}
         self._nights: dict[tuple[int | None, float], Nights] = {}
+        # Nights are kept, so that each is known by its identity.
+        self._least: dict[tuple[int, Arrangement, int], Charged] = {}
 
     def house_alone(self, tariff: int) -> YearBill:
         """Return the bills of the house alone on a tariff."""
@@ -107,9 +109,11 @@ class Pricer:
         """Return the charging of each interval, the bills with it, and whether that is the least cost."""
         schedule, priced = self.given.request.schedules[choice.schedule], meter.priced
         if isinstance(schedule, LeastCostSchedule):
-            search = LeastCost(self.given, nights, meter, other)
-            charging, bill = search.found()
-            return charging, bill, "optimum" if search.is_optimum else "best-of-tried"
+            key = (choice.tariff, choice.arrangement, id(nights))
+            if key not in self._least:
+                search = LeastCost(self.given, nights, meter, other)
+                self._least[key] = (*search.found(), "optimum" if search.is_optimum else "best-of-tried")
+            return self._least[key]
         charging = nights.in_order
         if isinstance(schedule, SolarSurplusFirst):
             surplus = surplus_of(other)

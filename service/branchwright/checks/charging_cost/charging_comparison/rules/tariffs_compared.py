@@ -2,11 +2,13 @@
 
 from branchwright.checks.charging_cost.charging_comparison.given import Given, may_serve
 from branchwright.checks.charging_cost.charging_comparison.rules.rule import rule
+from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.findings import Finding
 from branchwright.questions.local_time import nearest_zone
 
 MOST_OPTIONS = 100
 MOST_CELLS = 8_000_000
+MOST_LINES = 6000
 LONGEST_YEAR_MINUTES = 527_040
 
 
@@ -15,8 +17,9 @@ def charging_comparison_size(given: Given) -> Finding:
     """Is the comparison small enough to be priced in one request?
 
     Applies: always.
-    Rests on: limits of this service: at most 100 options, which are tariffs times arrangements times schedules, and at
-    most 8,000,000 options times intervals. Larger comparisons are asked for part by part.
+    Rests on: limits of this service: at most 100 options, which are tariffs times arrangements times schedules, at
+    most 8,000,000 options times intervals, and 6,000 lines of a month's bills of all options together. Larger
+    comparisons are asked for part by part.
     Missing facts: none are asked for.
     """
     request = given.request
@@ -31,6 +34,17 @@ def charging_comparison_size(given: Given) -> Finding:
             None,
             "/tariffs",
         )
+    each = len(given.arrangements) * len(request.schedules)
+    lines = each * sum(most_lines(tariff) for tariff in request.tariffs)
+    if lines > MOST_LINES:
+        return charging_comparison_size.at_most(
+            float(lines),
+            float(MOST_LINES),
+            "count",
+            f"{options} options have bills of up to {lines} lines a month, all together.",
+            None,
+            "/tariffs",
+        )
     intervals = LONGEST_YEAR_MINUTES // given.step_minutes
     return charging_comparison_size.at_most(
         float(options * intervals),
@@ -40,6 +54,14 @@ def charging_comparison_size(given: Given) -> Finding:
         None,
         "/tariffs",
     )
+
+
+def most_lines(tariff: Tariff) -> int:
+    """Return how many lines a month's bill of a tariff may have."""
+    tiers = {(each.season, each.period): len(each.tiers) for each in tariff.energy_rates}
+    adders = sum(len(each.tiers) for each in tariff.tiers_on_all_energy)
+    others = (tariff.fixed_charges, tariff.demand_charges, tariff.riders, tariff.credits)
+    return sum(tiers.values()) + adders + sum(len(each) for each in others)
 
 
 @rule("charging-tariff-names", subject="tariffs", stops=("fail",))
