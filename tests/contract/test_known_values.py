@@ -5,6 +5,7 @@ the schema, so each must be answered with 200 and an answer that fits the schema
 asked for once, as the document's own example has it.
 """
 
+import copy
 from collections import defaultdict
 from collections.abc import Iterator
 from random import Random
@@ -34,8 +35,30 @@ KNOWN: dict[str, set[str]] = {
 }
 
 
+def with_event_and_demand(operation: Operation) -> list[Json]:
+    """An example whose tariff has an event and a demand charge as well: what draws alone hardly make sound."""
+    if operation.name not in ("review_tariff", "compare_charging"):
+        return []
+    request = copy.deepcopy(next(iter(operation.body_examples.values())))
+    tariff = request["tariff"] if "tariff" in request else request["tariffs"][0]
+    # The first Monday of the year, in the week that a review shows and the month that a comparison works out.
+    tariff["critical_peak_events"] = [
+        {"date": "2027-01-04", "from": "17:00", "to": "20:00", "per_kwh": "0.50", "how": "added"}
+    ]
+    tariff["demand_charges"] = [{"name": "demand", "per_kw": "4.00", "averaging_minutes": 60}]
+    if "tariffs" in request:
+        request["worked_bill"] = {
+            "tariff": tariff["name"],
+            "arrangement": "whole-house",
+            "schedule": 0,
+            "month": 1,
+        }
+    return [request]
+
+
 def requests(operation: Operation) -> Iterator[Json]:
     """The same requests at every run."""
+    yield from with_event_and_demand(operation)
     random = Random(operation.name)  # noqa: S311
     examples = list(operation.body_examples.values())
     for number in range(REQUESTS):
