@@ -1,4 +1,4 @@
-"""The demo: a service on loopback, asked through the SDK for a design, two reviews that fail and a comparison.
+"""The demo: a service on loopback, asked through the SDK for the whole job, from the circuit to what charging costs.
 
 The job is invented: a carport at the end of a driveway, fed from a panel on the garage's inside wall.
 """
@@ -13,7 +13,9 @@ from typing import Any, Final
 from rich.console import Console
 from rich.rule import Rule
 
+from branchwright.cli.charging_tables import show_charging
 from branchwright.cli.circuit_tables import show_circuit, show_comparison
+from branchwright.cli.estimate_tables import show_estimate
 from branchwright.cli.service_tables import show_capacity
 from branchwright.cli.tables import show_working
 
@@ -85,6 +87,53 @@ SERVICE: Final[dict[str, Any]] = {
 """The house behind that panel: a 100 A service, and a year of quarter hours by its meter."""
 
 
+EVERY_HOUR: Final[dict[str, Any]] = {"from": "00:00", "to": "00:00"}
+FLAT: Final[dict[str, Any]] = {
+    "name": "one price",
+    "currency": "USD",
+    "time_zone": "America/Chicago",
+    "energy_rates": [{"period": "all day", **EVERY_HOUR, "tiers": [{"up_to_kwh": None, "per_kwh": "0.142"}]}],
+    "fixed_charges": [{"name": "account", "amount": "11.00", "per": "month"}],
+}
+NIGHT: Final[dict[str, Any]] = {
+    **FLAT,
+    "name": "cheap nights",
+    "energy_rates": [
+        {"period": "day", "from": "06:00", "to": "23:00", "tiers": [{"up_to_kwh": None, "per_kwh": "0.176"}]},
+        {
+            "period": "night",
+            "from": "23:00",
+            "to": "06:00",
+            "tiers": [{"up_to_kwh": None, "per_kwh": "0.071"}],
+        },
+    ],
+}
+WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri")
+CHARGING: Final[dict[str, Any]] = {
+    "tariffs": [FLAT, NIGHT],
+    "house_tariff": FLAT["name"],
+    "year": 2027,
+    "house_load": {"kind": "annual-energy", "kwh_per_year": 6800},
+    "charging": {
+        "energy_need": {
+            "kind": "distance",
+            "basis": "wall",
+            "distance_by_weekday": dict.fromkeys(WEEKDAYS, 38),
+            "distance_unit": "mi",
+            "consumption": {"value": 31, "unit": "kWh/100 mi"},
+            "winter_factor_by_month": [1.3, 1.3, 1.2, 1.1, 1, 1, 1, 1, 1, 1.1, 1.2, 1.3],
+            "worst_day_factor": 1.6,
+        },
+        "charger": {"charging_current_a": 48, "voltage_v": 240},
+        "arrival": "18:00",
+        "departure": "06:30",
+    },
+    "schedules": [{"kind": "on-arrival"}, {"kind": "least-cost"}],
+    "separate_meter": {"installed_cost": "1350.00", "monthly_charge": "3.50", "discount_rate_percent": 4},
+}
+"""What the vehicle of that house drives, and two invented tariffs that it may charge on."""
+
+
 class DemoFailed(Exception):
     """The demo could not run; the text says why and what to do."""
 
@@ -115,6 +164,14 @@ def demonstrate(console: Console) -> None:
                 console.print(Rule("4. Does the 100 A service carry it, beside what the meter has recorded?"))
                 capacity = client.services.review_capacity_from(SERVICE)
                 show_capacity(console, capacity.model_dump(mode="json", by_alias=True), remarks=False)
+                console.print(Rule("5. What will the job cost, by a demo book of invented prices?"))
+                estimate = client.costs.estimate_installation_from(
+                    {"circuit": JOB, "supplies": {"permit": True}}
+                )
+                show_estimate(console, estimate.model_dump(mode="json", by_alias=True), remarks=False)
+                console.print(Rule("6. What does charging cost a year, and does a meter of its own pay?"))
+                costs = client.costs.compare_charging_from(CHARGING)
+                show_charging(console, costs.model_dump(mode="json", by_alias=True), remarks=False)
         except BranchwrightError as error:
             raise DemoFailed(f"The service did not answer as it should: {error}") from error
     console.print(Rule("How to go on"))

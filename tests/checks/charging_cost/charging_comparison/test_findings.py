@@ -88,9 +88,35 @@ def test_lines_are_counted() -> None:
         flat(f"tariff {number}", energy_rates=rates, fixed_charges=charges, riders=riders)
         for number in range(5)
     ]
-    asked = comparison(*tariffs, schedules=[{"kind": "on-arrival"}] * 10)
+    asked = comparison(*tariffs, schedules=[{"kind": "least-cost"}] * 10)
     found = fails(compared(asked), "charging-comparison-size", "/tariffs")
-    assert sides(found) == (50 * (80 + 30 + 30), 6000)
+    # Ten searches of twelve bills each for each of five tariffs.
+    assert sides(found) == (5 * 10 * 12 * (80 + 30 + 30), 24_000)
+    asked = comparison(*tariffs[:1], schedules=[{"kind": "on-arrival"}] * 10)
+    assert not [each for each in compared(asked)["findings"] if each["outcome"] == "fail"]
+
+
+def test_a_search_for_a_break_even_has_its_share_of_the_lines() -> None:
+    events = [
+        {
+            "date": f"2027-{at // 25 + 1:02}-{at % 25 + 1:02}",
+            "from": "17:00",
+            "to": "18:00",
+            "per_kwh": f"0.{at + 100}",
+            "how": "added",
+        }
+        for at in range(250)
+    ]
+    meter = {"installed_cost": "900", "monthly_charge": "3", "discount_rate_percent": 4}
+    long = flat(
+        "long",
+        critical_peak_events=events,
+        minimum_bill={"amount": "5", "per": "month", "counts": ["energy"]},
+    )
+    asked = comparison(long, schedules=[{"kind": "least-cost"}], separate_meter=meter)
+    lines = 251 + len(long.get("fixed_charges", []))
+    found = fails(compared(asked), "charging-comparison-size", "/tariffs")
+    assert sides(found) == ((2 + 68) * 12 * lines, 24_000)
 
 
 def test_names_currencies_and_zones_have_to_agree() -> None:

@@ -32,6 +32,16 @@ def test_a_gap_names_the_hour_and_a_date() -> None:
     )
 
 
+def test_a_gap_between_seasons_is_said_to_lie_outside_them() -> None:
+    """A season that begins in November leaves October without a price, and no other month."""
+    later = changed(TWO_SEASONS, "/seasons/1/from", "11-01")
+    messages = [each["message"] for each in findings_of(reviewed(later), "tariff-no-hour-unpriced")]
+    assert (
+        "Nothing prices 00:00 to 24:00 on every day outside the seasons; first at 2027-10-01 00:00, a Friday."
+        in (messages)
+    )
+
+
 def test_a_double_price_names_both_rows() -> None:
     twice = changed(TWO_SEASONS, "/energy_rates/1/from", "18:45")
     (finding,) = findings_of(reviewed(twice), "tariff-no-hour-priced-twice")

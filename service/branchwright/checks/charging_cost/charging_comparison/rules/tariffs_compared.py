@@ -1,5 +1,6 @@
 """Rules about what is compared: whether the tariffs are sound, and can stand beside each other."""
 
+from branchwright.checks.charging_cost.charging_comparison.facts import LeastCost
 from branchwright.checks.charging_cost.charging_comparison.given import Given, may_serve
 from branchwright.checks.charging_cost.charging_comparison.rules.rule import rule
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
@@ -8,7 +9,13 @@ from branchwright.questions.local_time import nearest_zone
 
 MOST_OPTIONS = 100
 MOST_CELLS = 8_000_000
-MOST_LINES = 6000
+MOST_LINES = 24_000
+BILLS_OF_A_SEARCH = 12
+"""As many does a search for the least cost make at most where there is no one price of a kWh."""
+
+BILLS_OF_A_BREAK_EVEN = 68
+"""Seventeen multiples of the need, of two options, against two rivals."""
+
 LONGEST_YEAR_MINUTES = 527_040
 
 
@@ -18,8 +25,9 @@ def charging_comparison_size(given: Given) -> Finding:
 
     Applies: always.
     Rests on: limits of this service: at most 100 options, which are tariffs times arrangements times schedules, at
-    most 8,000,000 options times intervals, and 6,000 lines of a month's bills of all options together. Larger
-    comparisons are asked for part by part.
+    most 8,000,000 options times intervals, and 24,000 lines of a month's bills, counted as often as they are made: once
+    an option, twelve times where a least cost is searched under tiers, demand charges or a minimum, and up to 68 times
+    the longest of these where a break-even is searched. Larger comparisons are asked for part by part.
     Missing facts: none are asked for.
     """
     request = given.request
@@ -34,14 +42,13 @@ def charging_comparison_size(given: Given) -> Finding:
             None,
             "/tariffs",
         )
-    each = len(given.arrangements) * len(request.schedules)
-    lines = each * sum(most_lines(tariff) for tariff in request.tariffs)
+    lines = lines_made(given)
     if lines > MOST_LINES:
         return charging_comparison_size.at_most(
             float(lines),
             float(MOST_LINES),
             "count",
-            f"{options} options have bills of up to {lines} lines a month, all together.",
+            f"{options} options take bills of up to {lines} lines a month, as often as they are made.",
             None,
             "/tariffs",
         )
@@ -56,11 +63,47 @@ def charging_comparison_size(given: Given) -> Finding:
     )
 
 
+def lines_made(given: Given) -> int:
+    """Return how many lines a month's bills have in all, counted as often as they are made."""
+    request = given.request
+    searched = sum(isinstance(each, LeastCost) for each in request.schedules)
+    others = len(request.schedules) - searched
+    options = longest = 0
+    for tariff in request.tariffs:
+        tries = BILLS_OF_A_SEARCH if has_many_prices(tariff) else 1
+        options += most_lines(tariff) * (searched * tries + others)
+        longest = max(longest, most_lines(tariff) * (tries if searched else 1))
+    options *= len(given.arrangements)
+    breaks_even = request.separate_meter is not None and len(given.arrangements) > 1
+    return options + BILLS_OF_A_BREAK_EVEN * longest * breaks_even
+
+
+def has_many_prices(tariff: Tariff) -> bool:
+    """Return whether what a kWh costs depends on others, so that a least cost is the cheapest of several tries."""
+    tiers = (*tariff.energy_rates, *tariff.tiers_on_all_energy)
+    has_end = any(each.up_to_kwh is not None for each in tariff.credits)
+    # A tax that stops at a bill below nothing counts too: whether one gets there is not known yet.
+    takes_off = any(each.is_tax and each.percent is not None for each in tariff.riders)
+    return bool(
+        tariff.demand_charges
+        or tariff.minimum_bill
+        or has_end
+        or takes_off
+        or any(len(each.tiers) > 1 for each in tiers)
+    )
+
+
 def most_lines(tariff: Tariff) -> int:
     """Return how many lines a month's bill of a tariff may have."""
     tiers = {(each.season, each.period): len(each.tiers) for each in tariff.energy_rates}
     adders = sum(len(each.tiers) for each in tariff.tiers_on_all_energy)
-    others = (tariff.fixed_charges, tariff.demand_charges, tariff.riders, tariff.credits)
+    others = (
+        tariff.fixed_charges,
+        tariff.demand_charges,
+        tariff.riders,
+        tariff.credits,
+        tariff.critical_peak_events,
+    )
     return sum(tiers.values()) + adders + sum(len(each) for each in others)
 
 

@@ -99,7 +99,7 @@ def charging_battery(given: Given) -> Finding:
         needed,
         round(need.battery_wall_kwh, 6),
         "kWh",
-        f"Up to {needed:g} kWh at the wall are needed for a {WEEKDAYS[day]}; the battery takes "
+        f"Up to {needed:g} kWh at the wall are needed on {WEEKDAYS[day]}; the battery takes "
         f"{need.battery_wall_kwh:.4g} kWh from empty to full.",
         None,
         f"/charging/energy_need/{kind}_by_weekday",
@@ -158,8 +158,8 @@ def charging_need_in_window(given: Given) -> list[Finding]:
                 worst.deliverable_kwh,
                 worst.needed_kwh,
                 "kWh",
-                f"The night of {worst.date} has {worst.hours:g} hours, which bring {worst.deliverable_kwh:.2f} kWh of "
-                f"the {worst.needed_kwh:.2f} kWh of the worst winter day.{would}",
+                f"The worst winter day needs {worst.needed_kwh:.2f} kWh; the night of {worst.date} brings up to "
+                f"{worst.deliverable_kwh:.2f} kWh in {worst.hours:g} h.{would}",
                 None,
                 f"/schedules/{place}",
             )

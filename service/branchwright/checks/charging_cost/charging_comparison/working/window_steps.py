@@ -121,7 +121,7 @@ class WindowSteps:
             written += " / efficiency"
         found = self._ledger.work_out(
             f"needed-{day}",
-            f"energy needed at the wall on the worst winter day, a {day}",
+            f"energy needed at the wall on the worst winter day, {day}",
             f"round({written}, 6)",
             inputs,
             value,

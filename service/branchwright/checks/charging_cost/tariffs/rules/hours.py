@@ -84,7 +84,7 @@ def tariff_no_hour_unpriced(given: Given) -> list[Finding]:
     Missing facts: none are asked for.
     """
     together = _alike(given.coverage.gaps)
-    faults = [_gap(alike) for alike in together[:MOST_FAULTS]]
+    faults = [_gap(given, alike) for alike in together[:MOST_FAULTS]]
     passed = f"Each of {given.coverage.tried} kinds of quarter hour has a price."
     return tariff_no_hour_unpriced.judged(given, faults, passed, "/energy_rates", len(together) - len(faults))
 
@@ -115,10 +115,10 @@ def _alike(faults: Iterable[Unsound]) -> list[list[Unsound]]:
     return list(together.values())
 
 
-def _gap(alike: list[Unsound]) -> Fault:
+def _gap(given: Given, alike: list[Unsound]) -> Fault:
     return Fault(
         "/energy_rates",
-        f"Nothing prices {_when(alike)}; {_first(alike)}.",
+        f"Nothing prices {_when(alike, has_seasons=bool(given.tariff.seasons))}; {_first(alike)}.",
         1.0,
         0.0,
         unit="count",
@@ -127,9 +127,10 @@ def _gap(alike: list[Unsound]) -> Fault:
 
 def _double(given: Given, alike: list[Unsound]) -> Fault:
     rows = [f"{given.at('/energy_rates')}/{row}" for row in alike[0].rows]
+    when = _when(alike, has_seasons=bool(given.tariff.seasons))
     return Fault(
         f"/energy_rates/{alike[0].rows[1]}",
-        f"{len(rows)} rows price {_when(alike)}: {listed(rows)}; {_first(alike)}.",
+        f"{len(rows)} rows price {when}: {listed(rows)}; {_first(alike)}.",
         1.0,
         float(len(rows)),
         unit="count",
@@ -145,7 +146,7 @@ def _first(alike: list[Unsound]) -> str:
     return f"first at {day} {clock(fault.begin)}, a {WEEKDAY_NAMES[fault.kind.weekday]}"
 
 
-def _when(alike: list[Unsound]) -> str:
+def _when(alike: list[Unsound], *, has_seasons: bool) -> str:
     kind = alike[0].kind
     days = sorted(fault.kind.weekday for fault in alike)
     if len(days) == 7:
@@ -155,5 +156,7 @@ def _when(alike: list[Unsound]) -> str:
     else:
         on = ", ".join(WEEKDAY_NAMES[day] for day in days)
     season = "" if kind.season is None else f" in {kind.season}"
+    if kind.season is None and has_seasons:
+        season = " outside the seasons"
     holiday = ", where it is a holiday" if kind.is_holiday else ""
     return f"{clock(alike[0].begin)} to {clock(alike[0].end)} on {on}{season}{holiday}"
