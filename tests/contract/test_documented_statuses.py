@@ -18,6 +18,7 @@ from branchwright.http_api import health
 from branchwright.http_api.v1 import (
     circuits,
     codebook,
+    costs,
     current_comparisons,
     interval_data,
     managed_charging,
@@ -154,6 +155,9 @@ def in_a_broken_service(asked, make_client, monkeypatch):
     monkeypatch.setattr(service_capacity.dwelling_load, "calculate_load", broken)
     monkeypatch.setattr(service_capacity.capacity_review, "review_capacity", broken)
     monkeypatch.setattr(managed_charging.managed_charging, "study_managed_charging", broken)
+    monkeypatch.setattr(costs.tariffs, "review_tariff", broken)
+    monkeypatch.setattr(costs.charging_comparison, "compare_charging", broken)
+    monkeypatch.setattr(costs.installation, "estimate_installation", broken)
     for name in ("read_json", "read_csv", "read_green_button"):
         monkeypatch.setattr(interval_data.interval_data, name, broken)
     monkeypatch.setattr(codebook, "_paged", broken)

@@ -1,6 +1,7 @@
 """The embedded client in a fresh interpreter: what it loads, reads and prints, and what it says when it cannot be."""
 
 import os
+import re
 import subprocess
 import sys
 
@@ -60,7 +61,11 @@ def test_a_script_that_closes_nothing_ends_without_a_word() -> None:
         "print(client.operations.check_live().status, other.operations.check_live().status)\n"
     )
     ran = run(source, "-X", "dev", "-W", "error")
-    assert (ran.returncode, ran.stdout, ran.stderr) == (0, "live live\n", "")
+    # In this mode the event loop tells of whatever took longer than 0.1 s, as anything may on a busy machine.
+    words = [
+        line for line in ran.stderr.splitlines() if not re.match(r"Executing <.* took [0-9.]+ seconds$", line)
+    ]
+    assert (ran.returncode, ran.stdout, words) == (0, "live live\n", [])
 
 
 LOADED = "\nimport sys; print(*sorted({name.partition('.')[0] for name in sys.modules}))"

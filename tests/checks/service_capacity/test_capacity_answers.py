@@ -110,3 +110,23 @@ def test_reported_figures_are_the_last_of_their_steps() -> None:
 def test_extremes_are_answered(extreme: Json) -> None:
     holds_for_every_answer(asked(**extreme))
     holds_for_every_answer(asked(existing_load=calculated("optional-existing"), **extreme))
+
+
+def test_an_open_rule_of_conductors_states_no_margin() -> None:
+    """83 % of 100 A would do with 20 % to spare, but nobody says that the conductors carry the entire load."""
+    measured = {"kind": "measured", "measured_demand_w": 2000, "averaging_minutes": 1, "days": 20}
+    answer = holds_for_every_answer(
+        {
+            "edition": "nec-2017",
+            "service": {
+                "rating_a": 100,
+                "system": "split-phase-120-240",
+                "main_breaker_a": 101.0,
+                "conductors": {"ampacity_a": 100},
+            },
+            "existing_load": measured,
+            "chargers": [{"charging_current_a": 6}],
+        }
+    )
+    (finding,) = [each for each in answer["findings"] if each["rule"] == "service-conductors"]
+    assert (finding["outcome"], finding["margin_percent"]) == ("undetermined", None)

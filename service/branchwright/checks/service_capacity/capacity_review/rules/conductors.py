@@ -55,7 +55,7 @@ def service_conductors(case: Case) -> Finding:
         pointer, what = AT + "/carry_entire_load", "whether they carry it"
         if case.request.occupancy is None:
             pointer, what = "/occupancy", "the kind of building"
-        finding.outcome, finding.pointer = "undetermined", pointer
+        finding.outcome, finding.pointer, finding.margin_percent = "undetermined", pointer, None
         finding.message += f" That does for the entire load of one dwelling unit; {what} is not stated."
     return finding
 
