@@ -80,7 +80,7 @@ def lines_made(given: Given) -> int:
 
 def has_many_prices(tariff: Tariff) -> bool:
     """Return whether what a kWh costs depends on others, so that a least cost is the cheapest of several tries."""
-    tiers = (*tariff.energy_rates, *tariff.tiers_on_all_energy)
+    tiers = [each.tiers for each in tariff.energy_rates] + [each.tiers for each in tariff.tiers_on_all_energy]
     has_end = any(each.up_to_kwh is not None for each in tariff.credits)
     # A tax that stops at a bill below nothing counts too: whether one gets there is not known yet.
     takes_off = any(each.is_tax and each.percent is not None for each in tariff.riders)
@@ -89,7 +89,7 @@ def has_many_prices(tariff: Tariff) -> bool:
         or tariff.minimum_bill
         or has_end
         or takes_off
-        or any(len(each.tiers) > 1 for each in tiers)
+        or any(len(each) > 1 for each in tiers)
     )
 
 
