@@ -167,4 +167,4 @@ def over_the_year(intervals: Whole, energy: Floats, count: int) -> Floats:
     >>> over_the_year(np.array([[0, 1], [1, 2]]), np.array([[1.0, 2.0], [3.0, 4.0]]), 4)
     array([1., 5., 4., 0.])
     """
-    return np.asarray(np.bincount(intervals.ravel(), energy.ravel(), count))
+    return np.bincount(intervals.ravel(), energy.ravel(), count).astype(np.float64, copy=False)

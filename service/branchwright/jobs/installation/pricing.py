@@ -73,7 +73,9 @@ class Pricing:
             factor = self.sources.factor(condition)
             if factor is None:
                 return self._without(priced, f"condition_factors/{condition}")
-        hours = {end: self._hours(priced, quantity, task, condition, factor, end) for end in ENDS}
+        hours: dict[End, StepInput] = {
+            end: self._hours(priced, quantity, task, condition, factor, end) for end in ENDS
+        }
         priced.hours = hours
         priced.line.hours = HoursRange(*(float(hours[end].value) for end in ENDS))
         if not self.sources.rate_is_usable:

@@ -52,7 +52,9 @@ class Sums:
 
     def inputs(self, name: str) -> dict[End, StepInput] | None:
         """Return one of the totals, or the hours, as inputs of steps; None where it has no steps."""
-        found = {end: self._inputs[name, end] for end in ENDS if (name, end) in self._inputs}
+        found: dict[End, StepInput] = {
+            end: self._inputs[name, end] for end in ENDS if (name, end) in self._inputs
+        }
         return found or None
 
     def _hours(self) -> HoursRange | None:

@@ -134,7 +134,8 @@ class Options:
 
 def windows_of(pricer: Pricer) -> list[ScheduleWindow]:
     """Return for each schedule whether its hours bring what is needed."""
-    given, found = pricer.given, []
+    given = pricer.given
+    found: list[ScheduleWindow] = []
     needs = given.needed_kwh > 0
     for place, worst in enumerate(given.worst_days):
         delivery = pricer.nights(place).delivery
@@ -167,9 +168,9 @@ def bill_lines(priced: Priced, month: int) -> list[tuple[Account, BillLine]]:
     """Return the lines of one month with the account that they stand on."""
     found: list[tuple[Account, BillLine]] = []
     if priced.house is not None:
-        found += [("house", line) for line in priced.house.months[month].lines]
+        found.extend(("house", line) for line in priced.house.months[month].lines)
     if priced.vehicle is not None:
-        found += [("charging", line) for line in priced.vehicle.months[month].lines]
+        found.extend(("charging", line) for line in priced.vehicle.months[month].lines)
     return found
 
 

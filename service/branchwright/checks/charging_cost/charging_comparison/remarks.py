@@ -6,6 +6,7 @@ from branchwright.checks.charging_cost.charging_comparison.energy_need import AS
 from branchwright.checks.charging_cost.charging_comparison.given import ASSUMED_YEARS, SEPARATE, Given
 from branchwright.checks.charging_cost.charging_comparison.series_facts import AnnualEnergy, IntervalEnergy
 from branchwright.checks.charging_cost.tariffs import remarks as tariff_remarks
+from branchwright.checks.charging_cost.tariffs.price_facts import Arrangement
 from branchwright.questions.answers import ToVerify
 from branchwright.questions.remarks import CAUTIONS
 
@@ -138,7 +139,8 @@ def _of_the_need(given: Given) -> list[ToVerify]:
 
 
 def _of_house_and_meters(given: Given) -> list[ToVerify]:
-    request, found = given.request, []
+    request = given.request
+    found: list[ToVerify] = []
     if request.house_tariff is None and given.house_place is not None:
         name = request.tariffs[given.house_place].name
         found.append(_assumed("/house_tariff", name, "the house's last bill"))
@@ -163,7 +165,7 @@ def _of_house_and_meters(given: Given) -> list[ToVerify]:
                     "interval data as short as the tariffs ask for",
                 )
             )
-    compared = [each for each in given.arrangements if each in SEPARATE]
+    compared: list[Arrangement] = [each for each in SEPARATE if each in given.arrangements]
     for arrangement in compared:
         if given.meter(arrangement) is None:
             found.append(

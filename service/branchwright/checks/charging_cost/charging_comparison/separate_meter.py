@@ -39,7 +39,12 @@ class SeparateMeterSearch:
         self._given = pricer.given
         self._ranked = options.ranked
         self._digits = pricer.digits
-        self._total = cache(lambda choice, scale: pricer.price(choice, scale).total)
+
+        @cache
+        def total(choice: Choice, scale: float) -> Decimal:
+            return pricer.price(choice, scale).total
+
+        self._total = total
 
     def result(self) -> SeparateMeterResult | None:
         """Return whether it pays; None where there are not both kinds of option, or the costs are not stated."""

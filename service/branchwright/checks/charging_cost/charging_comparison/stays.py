@@ -49,7 +49,7 @@ def spans_of_week(charging: Charging) -> list[Span]:
 def within(stay: Span, windows: Sequence[TimerWindow]) -> list[Span]:
     """Return the parts of a stay that lie in daily windows, in order; windows that overlap count once."""
     arrival, departure = stay
-    cut = []
+    cut: list[Span] = []
     for window in windows:
         begin, end = _span(window.begin, window.end)
         for day in (-DAY_MINUTES, 0, DAY_MINUTES):
@@ -114,7 +114,7 @@ class Stays:
 
         A night that has fewer has spans of no length.
         """
-        found = []
+        found: list[tuple[Whole, Whole]] = []
         for place in range(max(len(spans) for spans in week)):
             begin = np.zeros(len(self._rows), dtype=np.int64)
             end = np.zeros(len(self._rows), dtype=np.int64)

@@ -56,7 +56,7 @@ def worked_bill(pricer: Pricer, options: Options) -> WorkedBill | None:
     answer = WorkedBillAnswer(
         rank, given.year.months[month], days, [], lines_of(priced, month), total_of(priced, month)
     )
-    meters = []
+    meters: list[WorkedMeter] = []
     for account, tariff, net_kwh, bill in _bills(given, priced):
         worked = worked_month(pricer.tariffs[tariff], net_kwh, month)
         places = BillPlaces(

@@ -83,15 +83,15 @@ def estimate_units(case: Case) -> Finding:
         ),
     ]
     wrong = [
-        (f"{at}/{escaped(key)}/unit", key, unit, measures[key])
+        (f"{at}/{escaped(key)}/unit", key, unit, list(UNITS_OF[measures[key]]))
         for at, key, unit, measures in stated
         if not fits(unit, measures.get(key))
     ]
     if wrong:
-        pointer, _, unit, measure = wrong[0]
+        pointer, _, unit, permitted = wrong[0]
         return estimate_units.one_of(
             unit,
-            list(UNITS_OF[measure]),
+            permitted,
             f"The unit is not one of what is priced: {listed([f'{key} per {of}' for _, key, of, _ in wrong])}.",
             None,
             pointer,

@@ -4,6 +4,7 @@ from branchwright.checks.charging_cost.charging_comparison.given import SEPARATE
 from branchwright.checks.charging_cost.charging_comparison.options import offers_of
 from branchwright.checks.charging_cost.charging_comparison.pricing import Choice
 from branchwright.checks.charging_cost.charging_comparison.rules.rule import rule
+from branchwright.checks.charging_cost.tariffs.price_facts import Arrangement
 from branchwright.findings import Finding
 
 
@@ -17,7 +18,9 @@ def charging_separate_meter(given: Given) -> Finding:
     Missing facts: undetermined without its costs: its options are priced without a charge of the meter, and no pay-back
     is worked out. So it is where no option has one meter for both.
     """
-    compared = [arrangement for arrangement in given.arrangements if arrangement in SEPARATE]
+    compared: list[Arrangement] = [
+        arrangement for arrangement in SEPARATE if arrangement in given.arrangements
+    ]
     if not compared:
         return charging_separate_meter.not_applicable("No separate meter is compared.")
     for arrangement in compared:

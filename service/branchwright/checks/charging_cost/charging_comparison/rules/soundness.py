@@ -16,7 +16,7 @@ def charging_tariffs_sound(given: Given) -> list[Finding]:
     Missing facts: as the rules of tariff reviews say.
     """
     found: list[Finding] = []
-    unsound = []
+    unsound: list[tuple[int, str]] = []
     for place, tariff in enumerate(given.request.tariffs):
         of_tariff = given.soundness[place]
         found += of_tariff

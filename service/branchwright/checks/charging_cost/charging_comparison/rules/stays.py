@@ -66,7 +66,7 @@ def charging_timer_windows(given: Given) -> list[Finding]:
     if not timers:
         return [charging_timer_windows.not_applicable("No schedule is a timer.")]
     stays = sorted(set(given.stays.week))
-    found = []
+    found: list[Finding] = []
     for place, timer in timers:
         for number, window in enumerate(timer.windows):
             if not any(within(stay, [window]) for stay in stays):

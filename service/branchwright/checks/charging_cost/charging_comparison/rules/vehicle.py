@@ -139,7 +139,7 @@ def charging_need_in_window(given: Given) -> list[Finding]:
     make up in later nights does not count here.
     Missing facts: winter factors that are not stated are 1, which is to be verified.
     """
-    found = []
+    found: list[Finding] = []
     for place, worst in enumerate(given.worst_days):
         if worst is None:
             found.append(
