@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import NOTHING_KWH, Floats, Sessions, Whole
+from branchwright.calculations.arrays import Floats, Whole
+from branchwright.calculations.charging_simulation import NOTHING_KWH, Sessions
 
 
 class NightlyBound:

@@ -11,7 +11,7 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats, Whole
+from branchwright.calculations.arrays import Floats, Whole
 
 HALVINGS: Final = 40
 """After so many the level of a power is known to a millionth of a millionth of itself."""

@@ -12,9 +12,8 @@ from typing import Literal, TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-Floats: TypeAlias = NDArray[np.float64]
-Whole: TypeAlias = NDArray[np.int64]
-Flags: TypeAlias = NDArray[np.bool_]
+from branchwright.calculations.arrays import Flags, Floats, Whole
+
 Sharing: TypeAlias = Literal["equal", "first-come", "earliest-departure"]
 
 NOTHING_KWH = 1e-9

@@ -9,7 +9,8 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Flags, Floats, Sharing
+from branchwright.calculations.arrays import Flags, Floats
+from branchwright.calculations.charging_simulation import Sharing
 
 
 def equal_a(available: Floats, active: Flags, own_a: Floats, limits_a: Floats, least_a: float) -> Floats:

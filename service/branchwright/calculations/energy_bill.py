@@ -6,13 +6,10 @@ a watt-hour. From there on nothing is rounded but money.
 
 from collections.abc import Sequence
 from decimal import Decimal
-from typing import TypeAlias
 
 import numpy as np
-from numpy.typing import NDArray
 
-Floats: TypeAlias = NDArray[np.float64]
-Whole: TypeAlias = NDArray[np.int64]
+from branchwright.calculations.arrays import Floats, Whole
 
 QUANTITY_DIGITS = 6
 NOTHING = Decimal(0)

@@ -8,7 +8,8 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats, Sessions, Whole
+from branchwright.calculations.arrays import Floats, Whole
+from branchwright.calculations.charging_simulation import Sessions
 
 DAY_H: Final = 24
 LONGEST_DAYS: Final = 1.25

@@ -13,15 +13,8 @@ from typing import Final, TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from branchwright.calculations.charging_simulation import (
-    NOTHING_KWH,
-    Course,
-    Flags,
-    Floats,
-    Sessions,
-    Sharing,
-    Whole,
-)
+from branchwright.calculations.arrays import Flags, Floats, Whole
+from branchwright.calculations.charging_simulation import NOTHING_KWH, Course, Sessions, Sharing
 from branchwright.calculations.current_sharing import SHARES
 from branchwright.calculations.long_nights import cut, spells_of
 

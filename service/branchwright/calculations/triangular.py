@@ -4,12 +4,9 @@ Source: Johnson, Kotz and Balakrishnan, Continuous Univariate Distributions, vol
 the mean and the quantile are held against scipy by tests.
 """
 
-from typing import TypeAlias
-
 import numpy as np
-from numpy.typing import NDArray
 
-Floats: TypeAlias = NDArray[np.float64]
+from branchwright.calculations.arrays import Floats
 
 
 def triangular_quantiles(low: float, likely: float, high: float, ranks: Floats) -> Floats:

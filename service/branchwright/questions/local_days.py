@@ -9,7 +9,7 @@ from functools import cached_property
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Whole
+from branchwright.calculations.arrays import Whole
 from branchwright.questions.local_time import DAY_S, instant
 
 WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")

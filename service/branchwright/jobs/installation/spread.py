@@ -7,7 +7,8 @@ from zlib import crc32
 
 import numpy as np
 
-from branchwright.calculations.triangular import Floats, triangular_quantiles
+from branchwright.calculations.arrays import Floats
+from branchwright.calculations.triangular import triangular_quantiles
 from branchwright.findings import StepInput
 from branchwright.jobs.installation.answers import EstimateRisk
 from branchwright.jobs.installation.facts import Risk

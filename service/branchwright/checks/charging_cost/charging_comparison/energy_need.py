@@ -5,7 +5,7 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats
+from branchwright.calculations.arrays import Floats
 from branchwright.calculations.managed_charging import wall_energy_kwh
 from branchwright.checks.charging_cost.charging_comparison.facts import Charging
 from branchwright.checks.charging_cost.charging_comparison.need_facts import (

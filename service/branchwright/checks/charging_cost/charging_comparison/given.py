@@ -5,7 +5,7 @@ from functools import cached_property
 from math import sqrt
 from typing import Final
 
-from branchwright.calculations.charging_simulation import Floats
+from branchwright.calculations.arrays import Floats
 from branchwright.checks.charging_cost.charging_comparison.answers import WorstWinterDay
 from branchwright.checks.charging_cost.charging_comparison.energy_need import Need
 from branchwright.checks.charging_cost.charging_comparison.facts import (

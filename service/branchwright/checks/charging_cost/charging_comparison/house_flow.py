@@ -4,7 +4,7 @@ from typing import TypeAlias
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats
+from branchwright.calculations.arrays import Floats
 from branchwright.checks.charging_cost.charging_comparison.series_facts import (
     AnnualEnergy,
     AnnualGeneration,

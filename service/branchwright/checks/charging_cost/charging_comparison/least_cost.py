@@ -12,7 +12,7 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats
+from branchwright.calculations.arrays import Floats
 from branchwright.checks.charging_cost.charging_comparison.given import Given
 from branchwright.checks.charging_cost.charging_comparison.nights import Nights, Prices
 from branchwright.checks.charging_cost.tariffs.bills import YearBill

@@ -5,6 +5,7 @@ from functools import cached_property
 
 import numpy as np
 
+from branchwright.calculations.arrays import Floats, Whole
 from branchwright.calculations.charging_schedule import (
     Delivery,
     cheapest_first,
@@ -16,7 +17,6 @@ from branchwright.calculations.charging_schedule import (
     room_below,
     surplus_first,
 )
-from branchwright.calculations.charging_simulation import Floats, Whole
 from branchwright.checks.charging_cost.charging_comparison.given import Given
 from branchwright.checks.charging_cost.charging_comparison.stays import Windows
 from branchwright.checks.charging_cost.tariffs.local_year import MONTHS

@@ -7,8 +7,8 @@ from typing import TypeAlias
 
 import numpy as np
 
+from branchwright.calculations.arrays import Floats
 from branchwright.calculations.charging_schedule import Delivery
-from branchwright.calculations.charging_simulation import Floats
 from branchwright.checks.charging_cost.charging_comparison.answers import LeastCostBasis
 from branchwright.checks.charging_cost.charging_comparison.facts import LeastCost as LeastCostSchedule
 from branchwright.checks.charging_cost.charging_comparison.facts import SolarSurplusFirst, Timer

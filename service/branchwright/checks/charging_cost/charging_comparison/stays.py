@@ -10,7 +10,7 @@ from typing import TypeAlias
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats, Whole
+from branchwright.calculations.arrays import Floats, Whole
 from branchwright.checks.charging_cost.charging_comparison.facts import Charging, TimerWindow
 from branchwright.checks.charging_cost.tariffs.local_year import LocalYear
 from branchwright.questions.local_days import WEEKDAYS, LocalDays, minutes_of

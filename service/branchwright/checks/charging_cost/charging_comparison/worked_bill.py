@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from branchwright.calculations.charging_simulation import Floats
+from branchwright.calculations.arrays import Floats
 from branchwright.checks.charging_cost.charging_comparison.bill_answers import (
     Account,
     MonthDemand,

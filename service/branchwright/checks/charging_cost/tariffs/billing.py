@@ -5,13 +5,8 @@ from decimal import Decimal, localcontext
 
 import numpy as np
 
-from branchwright.calculations.energy_bill import (
-    NOTHING,
-    Floats,
-    billed_quantity,
-    ratcheted_kw,
-    tier_quantities,
-)
+from branchwright.calculations.arrays import Floats
+from branchwright.calculations.energy_bill import NOTHING, billed_quantity, ratcheted_kw, tier_quantities
 from branchwright.checks.charging_cost.tariffs.bills import BilledKind, BillLine, MonthBill, YearBill
 from branchwright.checks.charging_cost.tariffs.charges import (
     Charge,

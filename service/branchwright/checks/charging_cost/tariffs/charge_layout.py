@@ -6,6 +6,7 @@ from typing import Literal
 
 import numpy as np
 
+from branchwright.calculations.arrays import Flags
 from branchwright.calculations.energy_bill import allowance_kwh, share_of_month
 from branchwright.checks.charging_cost.tariffs.charges import (
     CHARGED,
@@ -14,7 +15,6 @@ from branchwright.checks.charging_cost.tariffs.charges import (
     Demand,
     Ends,
     EnergyCharge,
-    Flags,
     Minimum,
     Percentage,
     StatedEnd,

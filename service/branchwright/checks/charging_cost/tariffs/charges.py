@@ -9,13 +9,10 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, TypeAlias
 
-import numpy as np
-from numpy.typing import NDArray
-
+from branchwright.calculations.arrays import Flags
 from branchwright.checks.charging_cost.tariffs.bills import BilledKind
 from branchwright.checks.charging_cost.tariffs.price_facts import DemandCharge
 
-Flags: TypeAlias = NDArray[np.bool_]
 Ends: TypeAlias = list[Decimal | None]
 
 

@@ -13,10 +13,10 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from branchwright.calculations.arrays import Whole
 from branchwright.questions.local_time import DAY_S, instant
 
 Minutes: TypeAlias = NDArray[np.int16]
-Whole: TypeAlias = NDArray[np.int64]
 
 MONTHS = 12
 EPOCH_ORDINAL = date(1970, 1, 1).toordinal()

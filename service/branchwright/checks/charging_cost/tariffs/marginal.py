@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from branchwright.calculations.energy_bill import Floats
+from branchwright.calculations.arrays import Floats
 from branchwright.checks.charging_cost.tariffs.bills import BilledKind
 from branchwright.checks.charging_cost.tariffs.charges import Charge, EnergyCharge, Percentage
 from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, LocalYear

@@ -8,10 +8,11 @@ from decimal import Decimal, localcontext
 
 import numpy as np
 
+from branchwright.calculations.arrays import Whole
 from branchwright.checks.charging_cost.tariffs.billing import ENOUGH_DIGITS, HUNDRED
 from branchwright.checks.charging_cost.tariffs.bills import BilledKind, UnpriceableError
 from branchwright.checks.charging_cost.tariffs.charges import EnergyCharge, Percentage
-from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, Whole
+from branchwright.checks.charging_cost.tariffs.local_year import MONTHS
 from branchwright.checks.charging_cost.tariffs.price_classes import Price
 from branchwright.checks.charging_cost.tariffs.price_facts import CriticalPeakEvent
 from branchwright.checks.charging_cost.tariffs.priced import PricedTariff

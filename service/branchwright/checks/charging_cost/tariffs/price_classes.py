@@ -5,9 +5,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from branchwright.calculations.arrays import Whole
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.checks.charging_cost.tariffs.holiday_calendar import holiday_dates
-from branchwright.checks.charging_cost.tariffs.local_year import LocalYear, Whole
+from branchwright.checks.charging_cost.tariffs.local_year import LocalYear
 from branchwright.checks.charging_cost.tariffs.price_facts import CriticalPeakEvent
 from branchwright.checks.charging_cost.tariffs.price_hours import (
     QUARTERS,

@@ -7,12 +7,12 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from branchwright.calculations.arrays import Whole
 from branchwright.checks.charging_cost.tariffs.calendar_facts import DayType, Season
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
 from branchwright.questions.local_days import WEEKDAYS, minutes_of
 
 Rows: TypeAlias = NDArray[np.int16]
-Whole: TypeAlias = NDArray[np.int64]
 
 QUARTERS = 96
 """Quarters of an hour of a day by the clock."""

@@ -5,7 +5,7 @@ from datetime import date
 from decimal import Decimal
 from functools import cached_property
 
-from branchwright.calculations.energy_bill import Floats
+from branchwright.calculations.arrays import Floats
 from branchwright.checks.charging_cost.tariffs.billing import Billing
 from branchwright.checks.charging_cost.tariffs.bills import UnpriceableError, YearBill
 from branchwright.checks.charging_cost.tariffs.charge_layout import ChargeLayout

@@ -5,9 +5,9 @@ from math import isfinite
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats
+from branchwright.calculations.arrays import Floats, Whole
 from branchwright.calculations.energy_bill import average_power_kw, sums_by_class
-from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, LocalYear, Whole
+from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, LocalYear
 from branchwright.checks.charging_cost.tariffs.price_classes import PriceClasses
 from branchwright.checks.charging_cost.tariffs.price_facts import DemandCharge
 

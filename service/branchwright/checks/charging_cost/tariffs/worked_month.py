@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from branchwright.calculations.energy_bill import Floats, sums_by_class
+from branchwright.calculations.arrays import Floats
+from branchwright.calculations.energy_bill import sums_by_class
 from branchwright.checks.charging_cost.tariffs.local_year import MONTHS
 from branchwright.checks.charging_cost.tariffs.priced import PricedTariff
 

@@ -8,7 +8,8 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Floats, Sharing
+from branchwright.calculations.arrays import Floats
+from branchwright.calculations.charging_simulation import Sharing
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedCharger, ManagedChargingRequest
 from branchwright.checks.service_capacity.managed_charging.sessions import own_limit
 from branchwright.codebook import Book

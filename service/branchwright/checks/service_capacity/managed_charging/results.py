@@ -5,7 +5,8 @@ from typing import Final
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import NOTHING_KWH, Flags, Floats, Whole
+from branchwright.calculations.arrays import Flags, Floats, Whole
+from branchwright.calculations.charging_simulation import NOTHING_KWH
 from branchwright.checks.service_capacity.managed_charging.answers import (
     DayInterval,
     StudiedCharger,

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from branchwright.calculations.charging_simulation import Flags, Floats, Sessions, Sharing, Whole
+from branchwright.calculations.arrays import Flags, Floats, Whole
+from branchwright.calculations.charging_simulation import Sessions, Sharing
 from branchwright.calculations.managed_charging import own_limit_a, wall_energy_kwh
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedCharger, Session, Vehicle
 from branchwright.questions.fields import LEAST_SIGNALLED_A

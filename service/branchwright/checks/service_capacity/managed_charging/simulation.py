@@ -5,15 +5,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from branchwright.calculations.arrays import Flags, Floats, Whole
 from branchwright.calculations.charging_bound import NightlyBound
 from branchwright.calculations.charging_simulation import (
     NOTHING_KWH,
     Course,
-    Flags,
-    Floats,
     OneVehicle,
     Sessions,
-    Whole,
     available_a,
 )
 from branchwright.calculations.shared_charging import SeveralVehicles

@@ -3,7 +3,8 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from branchwright.calculations.charging_simulation import Course, Floats
+from branchwright.calculations.arrays import Floats
+from branchwright.calculations.charging_simulation import Course
 from branchwright.checks.service_capacity.managed_charging.given import Given
 from branchwright.checks.service_capacity.managed_charging.simulation import Simulation
 from branchwright.codebook import ProvisionLacking
