@@ -4977,7 +4977,7 @@ class ComparedOption(BaseModel):
     """
     least_cost_basis: str | None
     """
-    Of a least-cost schedule: whether nothing cheaper is possible, or it is the cheapest that was tried, as with tiers and demand charges. Null for other schedules. Known values: optimum, best-of-tried; others may be added.
+    Of a least-cost schedule: whether nothing cheaper is possible, save for what the rounding of lines moves, or it is the cheapest that was tried, as with tiers and demand charges. Null for other schedules. Known values: optimum, best-of-tried; others may be added.
     """
 
 

@@ -5,7 +5,8 @@ import sys
 
 import pytest
 
-from branchwright.checks import service_capacity
+from branchwright import jobs
+from branchwright.checks import charging_cost, service_capacity
 
 START = (
     "import branchwright.cli.commands; from branchwright.http_api.app import create_app; app = create_app()"
@@ -30,16 +31,28 @@ def loaded_after(source: str) -> set[str]:
 def test_a_start_waits_for_nothing_that_computes_or_prints():
     loaded = loaded_after(START)
     assert "branchwright" in loaded
-    assert not {"numpy", "defusedxml", "rich"} & loaded
+    assert not {"numpy", "defusedxml", "holidays", "rich"} & loaded
 
 
 def test_what_computes_comes_with_the_first_question():
     assert "numpy" in loaded_after(START + ASK)
 
 
-@pytest.mark.parametrize("name", ["dwelling_load", "interval_data", "capacity_review", "managed_charging"])
-def test_every_name_of_a_check_is_found_when_asked(name):
-    check = getattr(__import__(service_capacity.__name__, fromlist=[name]), name)
+@pytest.mark.parametrize(
+    ("family", "name"),
+    [
+        (service_capacity, "dwelling_load"),
+        (service_capacity, "interval_data"),
+        (service_capacity, "capacity_review"),
+        (service_capacity, "managed_charging"),
+        (charging_cost, "tariffs"),
+        (charging_cost, "charging_comparison"),
+        (jobs, "installation"),
+    ],
+    ids=lambda given: given if isinstance(given, str) else given.__name__.rpartition(".")[2],
+)
+def test_every_name_of_a_check_is_found_when_asked(family, name):
+    check = getattr(__import__(family.__name__, fromlist=[name]), name)
     assert check.RULES
     assert all(getattr(check, member) is not None for member in check.__all__)
     with pytest.raises(AttributeError, match="has no attribute 'nothing'"):

@@ -1,8 +1,12 @@
 """What energy management leaves to a charger in one interval, and what that brings the vehicle."""
 
 from math import floor
+from typing import Final
 
 from branchwright.calculations.calculation import calculation
+
+ASSUMED_EFFICIENCY: Final = 0.85
+"""Charging efficiency where none is stated: the low end of common practice, 0.85 to 0.92; no source."""
 
 
 @calculation("apparent power of an interval", "power_w / power_factor", "VA")

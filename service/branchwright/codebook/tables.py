@@ -7,6 +7,7 @@ from math import inf
 from branchwright.codebook.records import CodebookFault, Column, Evidence
 from branchwright.findings import Citation, Sourced
 from branchwright.findings.citations import Value
+from branchwright.findings.pointers import escaped
 
 TEXT_UNITS = frozenset({"text", "size"})
 
@@ -105,7 +106,7 @@ def _parse(table: str, column: str, text: str, unit: str) -> Value | None:
 
 def _origin(table: str, keys: tuple[Value | None, ...], column: str) -> str:
     path = [public_name(table), *(_printed(key) for key in keys), column]
-    return "codebook:" + "/".join(part.replace("~", "~0").replace("/", "~1") for part in path)
+    return "codebook:" + "/".join(escaped(part) for part in path)
 
 
 def _printed(key: Value | None) -> str:

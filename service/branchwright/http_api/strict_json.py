@@ -14,6 +14,8 @@ from typing import Final, cast
 
 import jiter
 
+from branchwright.findings.pointers import escaped
+
 _LONGEST_REASON: Final = 160
 
 _LOCATED = re.compile(r"^(?P<reason>.*) at line (?P<line>\d+) column (?P<column>\d+)$", re.DOTALL)
@@ -83,11 +85,6 @@ def parse(body: bytes) -> object:
     return _without_minus_zero(data) if _MINUS_ZERO.search(body) else data
 
 
-def escape(token: str) -> str:
-    """One reference token of a JSON pointer, escaped as RFC 6901 section 3 asks."""
-    return token.replace("~", "~0").replace("/", "~1")
-
-
 def _may_overflow(body: bytes) -> bool:
     """Whether a number in the text could exceed a 64-bit float (a cheap test that may err on the safe side).
 
@@ -110,7 +107,7 @@ def _first_non_finite(value: object, pointer: str) -> str | None:
     else:
         return None
     for token, member in members:
-        found = _first_non_finite(member, f"{pointer}/{escape(str(token))}")
+        found = _first_non_finite(member, f"{pointer}/{escaped(str(token))}")
         if found is not None:
             return found
     return None

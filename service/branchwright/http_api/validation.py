@@ -9,9 +9,9 @@ from typing import Final, cast
 
 from pydantic import ValidationError
 
+from branchwright.findings.pointers import escaped
 from branchwright.http_api.problems import INVALID_REQUEST, LONGEST_INPUT, InvalidField, ProblemError
 from branchwright.http_api.schema_view import Schema, SchemaView
-from branchwright.http_api.strict_json import escape
 from branchwright.http_api.suggestions import nearest_name, nearest_value
 
 MOST_ERRORS: Final = 50
@@ -215,7 +215,7 @@ def _pointer(tokens: Sequence[str | int], parameters_in: str | None) -> str:
     shown = [_cut(str(token), LONGEST_INPUT) for token in tokens]
     if parameters_in is not None:
         return f"{parameters_in}:{'/'.join(shown)}"
-    return "".join(f"/{escape(token)}" for token in shown)
+    return "".join(f"/{escaped(token)}" for token in shown)
 
 
 def _message(detail: _Detail, place: _Place, allowed: list[str]) -> str:

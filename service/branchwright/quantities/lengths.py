@@ -14,6 +14,10 @@ UNITS_PER_FOOT: Final[dict[LengthUnit, float]] = {"ft": 1.0, "in": 12.0, "m": 0.
 """How many of each unit make one foot."""
 
 
+KM_PER_MI: Final = 1.609344
+"""How many kilometres make one mile, of 5280 feet."""
+
+
 def feet(value: float, unit: LengthUnit) -> float:
     """Return a length in feet.
 

@@ -26,6 +26,7 @@ def whole(value: Any) -> Any:
 
 
 Number: TypeAlias = Annotated[float, Field(strict=True, allow_inf_nan=False)]
+Percent: TypeAlias = Annotated[Number, Field(ge=0, le=100)]
 Yes: TypeAlias = Annotated[bool, Field(strict=True)]
 CurrentA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_CURRENT_A)]
 RatingA: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_RATING_A)]
@@ -65,6 +66,16 @@ NONE_WHERE_NULL = _NoneWhereNull()
 
 Weekday: TypeAlias = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 ClockTime: TypeAlias = Annotated[str, Field(strict=True, pattern=r"^([01][0-9]|2[0-3]):[0-5][0-9]$")]
+
+Weekdays: TypeAlias = Annotated[
+    tuple[Weekday, ...],
+    Field(min_length=1, max_length=7, description="Days of arrival; one stated twice counts once."),
+]
+Arrival: TypeAlias = Annotated[ClockTime, Field(description="HH:MM by the local clock.")]
+Departure: TypeAlias = Annotated[
+    ClockTime, Field(description="HH:MM by the local clock; at or before the arrival: on the next day.")
+]
+Name: TypeAlias = Annotated[str, Field(strict=True, min_length=1, max_length=100)]
 
 CalendarDate: TypeAlias = Annotated[
     str, Field(strict=True, pattern=r"^(19|20|21)[0-9][0-9]-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")

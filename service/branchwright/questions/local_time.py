@@ -1,9 +1,10 @@
 """Time zones by their IANA name, and what a zone's clock shows at an instant in seconds since 1970."""
 
 from datetime import UTC, datetime, timedelta, tzinfo
-from difflib import get_close_matches
 from functools import cache
 from zoneinfo import ZoneInfo, available_timezones
+
+from branchwright.questions.near_names import nearest_name
 
 DAY_S = 86_400
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
@@ -21,9 +22,7 @@ def zone_named(name: str) -> ZoneInfo | None:
 
 def nearest_zone(name: str) -> str | None:
     """Return the known name that is most like an unknown one, if any is like it."""
-    names = {known.lower(): known for known in _known_zones()}
-    found = get_close_matches(name.lower(), names, 1, 0.75)
-    return names[found[0]] if found else None
+    return nearest_name(name, _known_zones(), 0.75)
 
 
 def instant(second: int, zone: tzinfo) -> datetime:

@@ -55,6 +55,10 @@ class RuleOf:
         """Return that a needed fact is missing."""
         return self.finding("undetermined", message, citation=citation, pointer=pointer)
 
+    def passed(self, message: str, pointer: str | None = None, citation: Citation | None = None) -> Finding:
+        """Return that nothing is wrong."""
+        return self.finding("pass", message, citation=citation, pointer=pointer)
+
     def not_applicable(self, message: str, citation: Citation | None = None) -> Finding:
         """Return that the rule does not apply to these facts."""
         return Finding(

@@ -6,9 +6,8 @@ from pydantic import BeforeValidator, Field
 
 from branchwright.checks.circuits.facts import CircuitDesignRequest, Depth
 from branchwright.jobs.installation.price_facts import Condition, LabourTable, PriceBook
-from branchwright.questions.fields import Facts, Number, RatingA, Yes, whole
+from branchwright.questions.fields import Facts, Number, Percent, RatingA, Yes, whole
 
-Percent: TypeAlias = Annotated[Number, Field(ge=0, le=100)]
 Few: TypeAlias = Annotated[int, Field(strict=True, ge=0, le=100), BeforeValidator(whole)]
 Surface: TypeAlias = Literal["soil", "paving"]
 Digging: TypeAlias = Literal["hand", "machine"]

@@ -5,13 +5,12 @@ from typing import Final
 from branchwright.findings import StepInput
 from branchwright.jobs.installation.price_facts import PriceUnit
 from branchwright.jobs.installation.price_keys import Measure
+from branchwright.quantities.lengths import KM_PER_MI, UNITS_PER_FOOT
 from branchwright.questions.ledger import StepLedger
 
 FEET: Final[dict[str, float]] = {"ft": 1.0, "10 ft": 10.0, "100 ft": 100.0, "1000 ft": 1000.0}
 METRES: Final[dict[str, float]] = {"m": 1.0, "3 m": 3.0, "10 m": 10.0, "100 m": 100.0}
-M_PER_FT: Final = 0.3048
-KM_PER_MI: Final = 1.609344
-"""Exactly, by the international yard and pound agreement of 1959 (NIST Special Publication 811)."""
+M_PER_FT: Final = UNITS_PER_FOOT["m"]
 
 STICKS: Final = frozenset({"10 ft", "3 m"})
 UNITS_OF: Final[dict[Measure, tuple[str, ...]]] = {

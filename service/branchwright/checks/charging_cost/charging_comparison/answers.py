@@ -118,8 +118,8 @@ class ComparedOption:
         str | None,
         open_enum(
             LeastCostBasis,
-            "Of a least-cost schedule: whether nothing cheaper is possible, or it is the cheapest that was tried, as "
-            "with tiers and demand charges. Null for other schedules.",
+            "Of a least-cost schedule: whether nothing cheaper is possible, save for what the rounding of lines moves, "
+            "or it is the cheapest that was tried, as with tiers and demand charges. Null for other schedules.",
         ),
     ]
 

@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 
 from branchwright.calculations.arrays import Floats
-from branchwright.calculations.managed_charging import wall_energy_kwh
+from branchwright.calculations.managed_charging import ASSUMED_EFFICIENCY, wall_energy_kwh
 from branchwright.checks.charging_cost.charging_comparison.facts import Charging
 from branchwright.checks.charging_cost.charging_comparison.need_facts import (
     ByWeekday,
@@ -14,13 +14,8 @@ from branchwright.checks.charging_cost.charging_comparison.need_facts import (
     DistanceEachDay,
     DistanceUnit,
 )
+from branchwright.quantities.lengths import KM_PER_MI
 from branchwright.questions.local_days import WEEKDAYS
-
-ASSUMED_EFFICIENCY: Final = 0.85
-"""Charging efficiency where none is stated: the low end of common practice, 0.85 to 0.92; no source."""
-
-KM_PER_MI: Final = 1.609344
-"""Source: the international yard and pound agreement of 1959, a mile of 5280 feet of 0.3048 m."""
 
 NO_WINTER: Final = (1.0,) * 12
 
@@ -74,6 +69,11 @@ class Need:
             None if battery_kwh is None else wall_energy_kwh.value(battery_kwh, self.efficiency)
         )
         """What the battery takes at the wall from empty to full; None where it is not stated."""
+
+    @property
+    def distance_unit(self) -> DistanceUnit | None:
+        """The unit of its distances; None where it is stated as energy."""
+        return self.facts.distance_unit if isinstance(self.facts, DistanceEachDay) else None
 
     @property
     def uses_efficiency(self) -> bool:

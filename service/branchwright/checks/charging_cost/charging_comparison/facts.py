@@ -6,17 +6,23 @@ from pydantic import BeforeValidator, Field
 
 from branchwright.checks.charging_cost.charging_comparison.need_facts import EnergyNeed
 from branchwright.checks.charging_cost.charging_comparison.series_facts import Generation, HouseLoad
-from branchwright.checks.charging_cost.tariffs.calendar_facts import Name
-from branchwright.checks.charging_cost.tariffs.facts import FIRST_YEAR, LAST_YEAR, Tariff
+from branchwright.checks.charging_cost.tariffs.facts import Tariff, Year
 from branchwright.checks.charging_cost.tariffs.price_facts import Arrangement
-from branchwright.questions.fields import ClockTime, CurrentA, Facts, Number, Weekday, whole
+from branchwright.questions.fields import (
+    Arrival,
+    ClockTime,
+    CurrentA,
+    Departure,
+    Facts,
+    Name,
+    Number,
+    Percent,
+    Weekdays,
+    whole,
+)
 from branchwright.questions.money_fields import Amount
 
-Percent: TypeAlias = Annotated[Number, Field(ge=0, le=100)]
 Month: TypeAlias = Annotated[Annotated[int, Field(strict=True, ge=1, le=12)], BeforeValidator(whole)]
-Year: TypeAlias = Annotated[
-    Annotated[int, Field(strict=True, ge=FIRST_YEAR, le=LAST_YEAR)], BeforeValidator(whole)
-]
 
 MOST_TARIFFS = 20
 MOST_SCHEDULES = 10
@@ -57,14 +63,9 @@ class PricedVehicle(Facts):
 class OtherDays(Facts):
     """Arrival and departure on some weekdays."""
 
-    weekdays: Annotated[
-        tuple[Weekday, ...],
-        Field(min_length=1, max_length=7, description="Days of arrival; one stated twice counts once."),
-    ]
-    arrival: Annotated[ClockTime, Field(description="HH:MM by the local clock.")]
-    departure: Annotated[
-        ClockTime, Field(description="HH:MM by the local clock; at or before the arrival: on the next day.")
-    ]
+    weekdays: Weekdays
+    arrival: Arrival
+    departure: Departure
 
 
 class Charging(Facts):
@@ -73,10 +74,8 @@ class Charging(Facts):
     energy_need: EnergyNeed
     charger: PricedCharger
     vehicle: PricedVehicle | None = None
-    arrival: Annotated[ClockTime, Field(description="HH:MM by the local clock.")]
-    departure: Annotated[
-        ClockTime, Field(description="HH:MM by the local clock; at or before the arrival: on the next day.")
-    ]
+    arrival: Arrival
+    departure: Departure
     other_days: Annotated[
         Annotated[tuple[OtherDays, ...], Field(max_length=7)] | None,
         Field(description="Weekdays of arrival with other times. No two may name the same weekday."),

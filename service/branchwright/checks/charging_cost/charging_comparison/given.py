@@ -67,6 +67,11 @@ class Given:
             return [each for each in ARRANGEMENTS if has[each]]
         return [each for each in ARRANGEMENTS if each in stated]
 
+    @property
+    def separate_arrangements(self) -> list[Arrangement]:
+        """Those of them in which the vehicle has a meter of its own."""
+        return [each for each in SEPARATE if each in self.arrangements]
+
     @cached_property
     def house_place(self) -> int | None:
         """Place of the tariff that the house is on today; None where there is no such tariff."""

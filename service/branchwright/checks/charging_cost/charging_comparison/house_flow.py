@@ -12,11 +12,10 @@ from branchwright.checks.charging_cost.charging_comparison.series_facts import (
     NoLoad,
     Profile,
 )
-from branchwright.checks.charging_cost.tariffs.local_year import LocalYear
+from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, LocalYear
 
 Flow: TypeAlias = NoLoad | AnnualEnergy | AnnualGeneration | IntervalEnergy
 
-MONTHS = 12
 SATURDAY = 5
 
 

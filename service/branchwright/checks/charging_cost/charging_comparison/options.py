@@ -121,14 +121,14 @@ class Options:
 
     def _per_distance(self, cost: Decimal, priced: Priced) -> DistanceCost | None:
         """Return the cost of a distance unit that was charged for."""
+        unit = self._given.need.distance_unit
         distance, needed = self._given.distance_per_year, float(self._given.needed_kwh.sum())
         charged = float(priced.delivery.charged.sum())
-        if not distance or needed <= 0 or charged <= NOTHING_KWH:
+        if unit is None or not distance or needed <= 0 or charged <= NOTHING_KWH:
             return None
         driven = billed_quantity(distance * charged / needed)
         if not driven:
             return None
-        unit = str(getattr(self._given.need.facts, "distance_unit", ""))
         return DistanceCost(rounded(cost / driven, RATE_DIGITS), unit)
 
 

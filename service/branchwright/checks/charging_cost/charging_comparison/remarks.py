@@ -2,11 +2,10 @@
 
 from typing import Final
 
-from branchwright.checks.charging_cost.charging_comparison.energy_need import ASSUMED_EFFICIENCY
-from branchwright.checks.charging_cost.charging_comparison.given import ASSUMED_YEARS, SEPARATE, Given
+from branchwright.calculations.managed_charging import ASSUMED_EFFICIENCY
+from branchwright.checks.charging_cost.charging_comparison.given import ASSUMED_YEARS, Given
 from branchwright.checks.charging_cost.charging_comparison.series_facts import AnnualEnergy, IntervalEnergy
 from branchwright.checks.charging_cost.tariffs import remarks as tariff_remarks
-from branchwright.checks.charging_cost.tariffs.price_facts import Arrangement
 from branchwright.questions.answers import ToVerify
 from branchwright.questions.remarks import CAUTIONS
 
@@ -50,7 +49,7 @@ def not_examined(given: Given) -> list[str]:
     """Return what was not looked at."""
     found = [*NOT_EXAMINED, RING]
     tariffs = given.request.tariffs
-    averaged = [charge.averaging_minutes for each in tariffs for charge in each.demand_charges or ()]
+    averaged = [charge.averaging_minutes for each in tariffs for charge in each.demand_charges]
     flows = (given.request.house_load, given.request.generation)
     lengths = [flow.interval_minutes for flow in flows if isinstance(flow, IntervalEnergy)]
     if averaged and lengths and max(lengths) > min(averaged):
@@ -165,7 +164,7 @@ def _of_house_and_meters(given: Given) -> list[ToVerify]:
                     "interval data as short as the tariffs ask for",
                 )
             )
-    compared: list[Arrangement] = [each for each in SEPARATE if each in given.arrangements]
+    compared = given.separate_arrangements
     for arrangement in compared:
         if given.meter(arrangement) is None:
             found.append(

@@ -102,7 +102,7 @@ class SeparateMeterSearch:
 
         scale = self._break_even(option.choice, rival.choice, value_at)
         distance = self._given.distance_per_year
-        unit = getattr(self._given.need.facts, "distance_unit", None)
+        unit = self._given.need.distance_unit
         return PayBack(
             against=name,
             option=place + 1,

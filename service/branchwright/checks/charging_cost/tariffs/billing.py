@@ -9,6 +9,7 @@ from branchwright.calculations.arrays import Floats
 from branchwright.calculations.energy_bill import NOTHING, billed_quantity, ratcheted_kw, tier_quantities
 from branchwright.checks.charging_cost.tariffs.bills import BilledKind, BillLine, MonthBill, YearBill
 from branchwright.checks.charging_cost.tariffs.charges import (
+    HUNDRED,
     Charge,
     Demand,
     EnergyCharge,
@@ -25,7 +26,6 @@ ENOUGH_DIGITS = 80
 """Digits that hold the product of any quantity and price of a request."""
 
 USUAL_DIGITS = 2
-HUNDRED = Decimal(100)
 METER_CHARGE = "separate meter"
 
 

@@ -5,9 +5,8 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import Field
 
-from branchwright.questions.fields import CalendarDate, Facts, Weekday
+from branchwright.questions.fields import CalendarDate, Facts, Name, Weekday
 
-Name: TypeAlias = Annotated[str, Field(strict=True, min_length=1, max_length=100)]
 DayOfYear: TypeAlias = Annotated[
     str, Field(strict=True, pattern=r"^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$")
 ]

@@ -108,6 +108,25 @@ class Minimum:
 
 Charge: TypeAlias = EnergyCharge | StatedSum | Demand | Percentage | Minimum
 
+HUNDRED = Decimal(100)
+
+
+def factor_of(percentages: Sequence[Percentage], kind: BilledKind, month: int) -> Decimal:
+    """Return what a line of one kind comes to with riders and taxes in percent of it, as a multiple of it."""
+    with_riders, with_taxes, on_all = Decimal(1), Decimal(0), Decimal(0)
+    for each in percentages:
+        share = each.percent * each.share[month] / HUNDRED
+        if each.of is None:
+            # A tax on the whole bill; it is taken of no other tax.
+            on_all += share if kind != "tax" else 0
+        elif kind in each.of:
+            if each.kind == "tax":
+                with_taxes += share
+            else:
+                with_riders += share
+    return with_riders * (1 + on_all) + with_taxes
+
+
 COUNTED: dict[str, tuple[BilledKind, ...]] = {
     "energy": ("energy", "all-energy", "critical-peak", "export"),
     "demand": ("demand",),

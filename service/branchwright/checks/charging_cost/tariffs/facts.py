@@ -1,6 +1,6 @@
 """The request model of a tariff review, and the tariff itself: prices by the local calendar, as data."""
 
-from typing import Annotated
+from typing import Annotated, TypeAlias
 
 from pydantic import BeforeValidator, Field
 
@@ -10,7 +10,6 @@ from branchwright.checks.charging_cost.tariffs.calendar_facts import (
     MOST_SEASONS,
     DayType,
     Effective,
-    Name,
     ObservedHolidays,
     Season,
 )
@@ -26,7 +25,7 @@ from branchwright.checks.charging_cost.tariffs.price_facts import (
     Rider,
     Rounding,
 )
-from branchwright.questions.fields import NONE_WHERE_NULL, CalendarDate, Facts, ZoneName, whole
+from branchwright.questions.fields import NONE_WHERE_NULL, CalendarDate, Facts, Name, ZoneName, whole
 from branchwright.questions.money_fields import Currency
 
 MOST_ENERGY_RATES = 100
@@ -34,6 +33,10 @@ MOST_EVENTS = 400
 MOST_CHARGES = 30
 FIRST_YEAR = 2000
 LAST_YEAR = 2100
+
+Year: TypeAlias = Annotated[
+    Annotated[int, Field(strict=True, ge=FIRST_YEAR, le=LAST_YEAR)], BeforeValidator(whole)
+]
 
 
 class Tariff(Facts):
@@ -106,12 +109,18 @@ class Tariff(Facts):
     ] = None
 
 
+def price_count(tariff: Tariff) -> int:
+    """Return how many prices a tariff has by season, period and tier, and by tier on all energy."""
+    # Rows of one season and period are one price; of unlike ones, which a rule refuses, the first counts.
+    tiers = {(rate.season, rate.period): len(rate.tiers) for rate in reversed(tariff.energy_rates)}
+    return sum(tiers.values()) + sum(len(adder.tiers) for adder in tariff.tiers_on_all_energy)
+
+
 class TariffReviewRequest(Facts):
     """Is this tariff sound, and what does each hour cost?"""
 
     tariff: Tariff
     year: Annotated[
-        Annotated[int, Field(strict=True, ge=FIRST_YEAR, le=LAST_YEAR)],
-        BeforeValidator(whole),
+        Year,
         Field(description="The calendar year, by the tariff's own clock."),
     ]

@@ -13,9 +13,8 @@ from branchwright.checks.charging_cost.tariffs.holiday_calendar import (
     known_subdivisions,
 )
 from branchwright.checks.charging_cost.tariffs.price_facts import Tiers
+from branchwright.checks.charging_cost.tariffs.price_hours import looks_at_holidays
 from branchwright.questions.local_time import zone_named
-
-MONTHS = 12
 
 
 class Given:
@@ -59,7 +58,7 @@ class Given:
     @property
     def looks_at_holidays(self) -> bool:
         """Whether some kind of day treats holidays apart."""
-        return any(each.holidays in ("included", "excluded") for each in self.tariff.day_types)
+        return looks_at_holidays(self.tariff)
 
     @cached_property
     def holidays(self) -> dict[date, str]:

@@ -6,7 +6,7 @@ import numpy as np
 
 from branchwright.calculations.arrays import Floats
 from branchwright.checks.charging_cost.tariffs.bills import BilledKind
-from branchwright.checks.charging_cost.tariffs.charges import Charge, EnergyCharge, Percentage
+from branchwright.checks.charging_cost.tariffs.charges import Charge, EnergyCharge, Percentage, factor_of
 from branchwright.checks.charging_cost.tariffs.local_year import MONTHS, LocalYear
 from branchwright.checks.charging_cost.tariffs.price_classes import PriceClasses
 from branchwright.checks.charging_cost.tariffs.usage import Usage
@@ -26,6 +26,7 @@ class MarginalPrices:
         self._place = year.month_index * self._count + classes.of_interval
         self._energies = [each for each in charges if isinstance(each, EnergyCharge)]
         self._percentages = [each for each in charges if isinstance(each, Percentage)]
+        self._factors: dict[tuple[BilledKind, int], float] = {}
         self.first: Floats = self._prices(lambda charge, month: 0)
         self.export: Floats = -self._by_interval("delivered", lambda charge, month: 0)
 
@@ -63,16 +64,8 @@ class MarginalPrices:
         return np.asarray(prices.ravel()[self._place])
 
     def _factor(self, kind: BilledKind, month: int) -> float:
-        """Return what a line of one kind comes to with riders and taxes in percent of it, as a multiple of it."""
-        with_riders, with_taxes, on_all = 1.0, 0.0, 0.0
-        for each in self._percentages:
-            share = float(each.percent * each.share[month]) / 100
-            if each.of is None:
-                # A tax on the whole bill; it is taken of no other tax.
-                on_all += share if kind != "tax" else 0.0
-            elif kind in each.of:
-                if each.kind == "tax":
-                    with_taxes += share
-                else:
-                    with_riders += share
-        return with_riders * (1.0 + on_all) + with_taxes
+        """Return what a line of one kind comes to with riders and taxes in percent; asked for again and again."""
+        found = self._factors.get((kind, month))
+        if found is None:
+            found = self._factors[kind, month] = float(factor_of(self._percentages, kind, month))
+        return found

@@ -9,9 +9,9 @@ from decimal import Decimal, localcontext
 import numpy as np
 
 from branchwright.calculations.arrays import Whole
-from branchwright.checks.charging_cost.tariffs.billing import ENOUGH_DIGITS, HUNDRED
-from branchwright.checks.charging_cost.tariffs.bills import BilledKind, UnpriceableError
-from branchwright.checks.charging_cost.tariffs.charges import EnergyCharge, Percentage
+from branchwright.checks.charging_cost.tariffs.billing import ENOUGH_DIGITS
+from branchwright.checks.charging_cost.tariffs.bills import UnpriceableError
+from branchwright.checks.charging_cost.tariffs.charges import EnergyCharge, Percentage, factor_of
 from branchwright.checks.charging_cost.tariffs.local_year import MONTHS
 from branchwright.checks.charging_cost.tariffs.price_classes import Price
 from branchwright.checks.charging_cost.tariffs.price_facts import CriticalPeakEvent
@@ -104,7 +104,7 @@ class NextKwh:
             if (each.of == "taken" and each.classes[number])
             or (each.of == "added" and each.group == group - 1)
         )
-        exact = total(each.rates[0] * self.factor(each.kind, month) for each in charges)
+        exact = total(each.rates[0] * factor_of(self.percentages, each.kind, month) for each in charges)
         return HourPrice(
             month,
             price,
@@ -115,20 +115,6 @@ class NextKwh:
             exact.quantize(SHOWN_DIGITS).normalize(),
             rate.export_per_kwh,
         )
-
-    def factor(self, kind: BilledKind, month: int) -> Decimal:
-        """Return what a line of one kind comes to with riders and taxes in percent of it, as a multiple of it."""
-        with_riders, with_taxes, on_all = Decimal(1), Decimal(0), Decimal(0)
-        for each in self.percentages:
-            share = each.percent * each.share[month] / HUNDRED
-            if each.of is None:
-                on_all += share if kind != "tax" else 0
-            elif kind in each.of:
-                if each.kind == "tax":
-                    with_taxes += share
-                else:
-                    with_riders += share
-        return with_riders * (1 + on_all) + with_taxes
 
 
 def _present(counts: Whole) -> list[tuple[int, int]]:

@@ -12,6 +12,7 @@ from branchwright.checks.charging_cost.tariffs.local_year import LocalYear
 from branchwright.checks.charging_cost.tariffs.price_facts import CriticalPeakEvent
 from branchwright.checks.charging_cost.tariffs.price_hours import (
     QUARTERS,
+    looks_at_holidays,
     prices_of,
     quarters_of,
     rows_of,
@@ -130,7 +131,7 @@ class PriceClasses:
 def _is_holiday(tariff: Tariff, year: LocalYear) -> NDArray[np.bool_]:
     """Return which dates are holidays, shape (D,); none where no kind of day looks at them."""
     found = np.zeros(len(year.dates), dtype=np.bool_)
-    if any(each.holidays not in (None, "ignored") for each in tariff.day_types):
+    if looks_at_holidays(tariff):
         listed = holiday_dates(tariff, year.dates[0], year.dates[-1])
         found[[year.place_of_date[day] for day in listed if day in year.place_of_date]] = True
     return found

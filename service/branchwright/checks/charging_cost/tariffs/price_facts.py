@@ -7,8 +7,8 @@ from typing import Annotated, Literal, TypeAlias
 
 from pydantic import BeforeValidator, Field
 
-from branchwright.checks.charging_cost.tariffs.calendar_facts import Name, QuarterHour
-from branchwright.questions.fields import CalendarDate, Facts, Number, Yes, whole
+from branchwright.checks.charging_cost.tariffs.calendar_facts import QuarterHour
+from branchwright.questions.fields import CalendarDate, Facts, Name, Number, Yes, whole
 from branchwright.questions.money_fields import Amount, SignedAmount, SignedPercent
 
 AllowancePer: TypeAlias = Literal["month", "day"]

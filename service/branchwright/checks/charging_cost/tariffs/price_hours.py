@@ -71,17 +71,17 @@ def has_day(day_type: DayType, weekday: int, is_holiday: bool) -> bool:
     return WEEKDAYS[weekday] in day_type.weekdays
 
 
+def looks_at_holidays(tariff: Tariff) -> bool:
+    """Return whether some kind of day treats holidays apart."""
+    return any(each.holidays in ("included", "excluded") for each in tariff.day_types)
+
+
 def rows_of(tariff: Tariff, season: str | None, weekday: int, is_holiday: bool) -> Iterator[int]:
     """Yield the places of the energy rates that price a kind of date at some hour."""
     kinds = {each.name for each in tariff.day_types if has_day(each, weekday, is_holiday)}
     for place, rate in enumerate(tariff.energy_rates):
         if rate.season in (None, season) and (rate.day_type is None or rate.day_type in kinds):
             yield place
-
-
-def day_prices(tariff: Tariff, season: str | None, weekday: int, is_holiday: bool) -> DayPrices:
-    """Return what prices one kind of date, quarter by quarter."""
-    return prices_of(tariff, rows_of(tariff, season, weekday, is_holiday))
 
 
 def prices_of(tariff: Tariff, rows: Iterable[int]) -> DayPrices:

@@ -50,6 +50,22 @@ def clock_step_minutes(clock: str) -> int:
     return next(step for step in (60, 30, 15) if minutes % step == 0)
 
 
+def depends_on_use(tariff: Tariff) -> bool:
+    """Return whether what a kWh costs depends on what else is used: by tiers, demand, a minimum, or a credit's end."""
+    return bool(
+        tariff.demand_charges
+        or tariff.minimum_bill is not None
+        or any(len(rate.tiers) > 1 for rate in tariff.energy_rates)
+        or any(len(adder.tiers) > 1 for adder in tariff.tiers_on_all_energy)
+        or any(credit.up_to_kwh is not None for credit in tariff.credits)
+    )
+
+
+def has_tax_in_percent(tariff: Tariff) -> bool:
+    """Return whether a tax is taken of a bill, and so is nothing where the bill is below nothing."""
+    return any(rider.is_tax and rider.percent is not None for rider in tariff.riders)
+
+
 class PricedTariff:
     """A tariff over the N intervals of a year. An unknown name of a tariff matches nothing."""
 
@@ -74,17 +90,8 @@ class PricedTariff:
 
         No tiers, no demand charge, no minimum, no credit with an end, and no tax that stops at a bill below zero.
         """
-        tariff = self.tariff
         return not (
-            tariff.demand_charges
-            or tariff.minimum_bill is not None
-            or any(len(rate.tiers) > 1 for rate in tariff.energy_rates)
-            or any(len(adder.tiers) > 1 for adder in tariff.tiers_on_all_energy)
-            or any(credit.up_to_kwh is not None for credit in tariff.credits)
-            or (
-                any(rider.is_tax and rider.percent is not None for rider in tariff.riders)
-                and self._may_be_below_nothing()
-            )
+            depends_on_use(self.tariff) or (has_tax_in_percent(self.tariff) and self._may_be_below_nothing())
         )
 
     def _may_be_below_nothing(self) -> bool:

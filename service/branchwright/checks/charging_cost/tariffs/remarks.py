@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from branchwright.checks.charging_cost.tariffs.facts import Tariff
+from branchwright.checks.charging_cost.tariffs.price_hours import looks_at_holidays
 from branchwright.questions.answers import ToVerify
 from branchwright.questions.remarks import CAUTIONS
 
@@ -50,8 +51,7 @@ Assumed = tuple[str, str, str]
 
 def _of_holidays(tariff: Tariff) -> Iterator[Assumed]:
     clause = "what the tariff sheet says of holidays"
-    looks_at_them = any(each.holidays in ("included", "excluded") for each in tariff.day_types)
-    if looks_at_them and tariff.country is not None:
+    if looks_at_holidays(tariff) and tariff.country is not None:
         if tariff.observed_holidays is None:
             yield "/observed_holidays", "both the holiday and the day on which it is observed", clause
         if tariff.holiday_names is None:

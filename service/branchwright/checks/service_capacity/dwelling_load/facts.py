@@ -10,6 +10,7 @@ from branchwright.questions.fields import (
     Edition,
     Facts,
     Jurisdiction,
+    Name,
     Number,
     RatingA,
     ServicePhases,
@@ -32,7 +33,6 @@ MOST_ITEMS = 100
 GREATEST_AREA_FT2 = 1_000_000
 GREATEST_LOAD_VA = 1_000_000
 
-Name: TypeAlias = Annotated[str, Field(strict=True, min_length=1, max_length=100)]
 LoadVa: TypeAlias = Annotated[Number, Field(gt=0, le=GREATEST_LOAD_VA)]
 VoltageV: TypeAlias = Annotated[Number, Field(ge=100, le=250)]
 

@@ -5,8 +5,9 @@ from typing import Annotated, Literal, TypeAlias
 from pydantic import BeforeValidator, Field
 
 from branchwright.questions.fields import (
-    ClockTime,
+    Arrival,
     CurrentA,
+    Departure,
     Edition,
     Facts,
     Jurisdiction,
@@ -15,7 +16,7 @@ from branchwright.questions.fields import (
     RatingA,
     ServicePhases,
     SupplySystem,
-    Weekday,
+    Weekdays,
     ZoneName,
     whole,
 )
@@ -96,14 +97,9 @@ class HouseLoad(Facts):
 class Session(Facts):
     """When a vehicle comes and goes on some weekdays, and what it needs each time."""
 
-    weekdays: Annotated[
-        tuple[Weekday, ...],
-        Field(min_length=1, max_length=7, description="Days of arrival; one stated twice counts once."),
-    ]
-    arrival: Annotated[ClockTime, Field(description="HH:MM by the local clock.")]
-    departure: Annotated[
-        ClockTime, Field(description="HH:MM by the local clock; at or before the arrival: on the next day.")
-    ]
+    weekdays: Weekdays
+    arrival: Arrival
+    departure: Departure
     energy_kwh: Annotated[
         Annotated[Number, Field(gt=0, le=1000)], Field(description="Energy that it needs each time, kWh.")
     ]

@@ -2,8 +2,8 @@
 
 from typing import Final
 
+from branchwright.calculations.managed_charging import ASSUMED_EFFICIENCY
 from branchwright.checks.service_capacity.managed_charging.given import Given
-from branchwright.checks.service_capacity.managed_charging.sessions import ASSUMED_EFFICIENCY
 from branchwright.questions.answers import ToVerify
 from branchwright.questions.remarks import CAUTIONS
 

@@ -6,13 +6,10 @@ import numpy as np
 
 from branchwright.calculations.arrays import Flags, Floats, Whole
 from branchwright.calculations.charging_simulation import Sessions, Sharing
-from branchwright.calculations.managed_charging import own_limit_a, wall_energy_kwh
+from branchwright.calculations.managed_charging import ASSUMED_EFFICIENCY, own_limit_a, wall_energy_kwh
 from branchwright.checks.service_capacity.managed_charging.facts import ManagedCharger, Session, Vehicle
 from branchwright.questions.fields import LEAST_SIGNALLED_A
 from branchwright.questions.local_days import WEEKDAYS, LocalDays, minutes_of
-
-ASSUMED_EFFICIENCY = 0.85
-"""Charging efficiency where none is stated: the low end of common practice, 0.85 to 0.92; no source."""
 
 NOBODY = Vehicle()
 

@@ -5,6 +5,7 @@ import numpy as np
 from branchwright.calculations.calculation import Calculation
 from branchwright.calculations.charging_energy import energy_kwh, single_phase_power_kw, three_phase_power_kw
 from branchwright.calculations.managed_charging import (
+    ASSUMED_EFFICIENCY,
     apparent_power_va,
     charging_limit_a,
     current_or_pause_a,
@@ -19,7 +20,6 @@ from branchwright.calculations.measured_demand import (
     three_phase_demand_a,
 )
 from branchwright.checks.service_capacity.managed_charging.given import Given
-from branchwright.checks.service_capacity.managed_charging.sessions import ASSUMED_EFFICIENCY
 from branchwright.checks.service_capacity.managed_charging.simulation import LEAST_A, Simulation
 from branchwright.checks.service_capacity.managed_charging.smallest import Search
 from branchwright.findings import Step, StepInput

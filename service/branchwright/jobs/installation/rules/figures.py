@@ -5,9 +5,10 @@ from datetime import date
 from difflib import get_close_matches
 
 from branchwright.findings import Finding, Provided, Required
+from branchwright.findings.pointers import escaped
 from branchwright.jobs.installation.case import Case
 from branchwright.jobs.installation.price_keys import PRICE_MEASURES, TASK_MEASURES
-from branchwright.jobs.installation.rules.rule import escaped, listed, rule
+from branchwright.jobs.installation.rules.rule import listed, rule
 from branchwright.jobs.installation.sources import fits, in_order
 from branchwright.jobs.installation.units import UNITS_OF
 from branchwright.quantities.money import minor_digits

@@ -7,22 +7,10 @@ from branchwright.findings.finding import Force
 from branchwright.jobs.installation.case import Case
 from branchwright.questions.rules import RuleOf
 
-CONCEPT = "estimate"
-"""Estimates are trade practice; no provision of the code stands behind them."""
-
 MOST_NAMED = 5
 """How many places a finding names beside the first."""
 
 Judge = Callable[[Case], Finding]
-
-
-def escaped(key: str) -> str:
-    """Return a key as it stands in a JSON pointer (RFC 6901).
-
-    >>> escaped("raceway/emt/3/4")
-    'raceway~1emt~13~14'
-    """
-    return key.replace("~", "~0").replace("/", "~1")
 
 
 def listed(names: list[str]) -> str:
@@ -39,16 +27,12 @@ class Rule(RuleOf):
 
     def __init__(self, judge: Judge, name: str, subject: str, force: Force) -> None:
         """Keep the parts; the function's docstring is the rule's prose."""
-        super().__init__(name, subject, CONCEPT, force, judge.__doc__ or "")
+        super().__init__(name, subject, "", force, judge.__doc__ or "")
         self.function = judge
 
     def __call__(self, case: Case) -> Finding:
         """Judge the case."""
         return self.function(case)
-
-    def passed(self, message: str, pointer: str | None = None) -> Finding:
-        """Return that nothing is wrong."""
-        return self.finding("pass", message, citation=None, pointer=pointer)
 
     def failed(self, message: str, pointer: str, required: Required, provided: Provided) -> Finding:
         """Return what is wrong, and where."""

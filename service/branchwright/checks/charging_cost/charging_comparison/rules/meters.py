@@ -1,10 +1,9 @@
 """Rules about separate meters, and about the month that is worked out."""
 
-from branchwright.checks.charging_cost.charging_comparison.given import SEPARATE, Given
+from branchwright.checks.charging_cost.charging_comparison.given import Given
 from branchwright.checks.charging_cost.charging_comparison.options import offers_of
 from branchwright.checks.charging_cost.charging_comparison.pricing import Choice
 from branchwright.checks.charging_cost.charging_comparison.rules.rule import rule
-from branchwright.checks.charging_cost.tariffs.price_facts import Arrangement
 from branchwright.findings import Finding
 
 
@@ -18,9 +17,7 @@ def charging_separate_meter(given: Given) -> Finding:
     Missing facts: undetermined without its costs: its options are priced without a charge of the meter, and no pay-back
     is worked out. So it is where no option has one meter for both.
     """
-    compared: list[Arrangement] = [
-        arrangement for arrangement in SEPARATE if arrangement in given.arrangements
-    ]
+    compared = given.separate_arrangements
     if not compared:
         return charging_separate_meter.not_applicable("No separate meter is compared.")
     for arrangement in compared:
@@ -67,10 +64,11 @@ def charging_worked_bill(given: Given) -> Finding:
             "/worked_bill/schedule",
         )
     choice = Choice(names.index(wanted.tariff), wanted.arrangement, wanted.schedule)
-    if choice not in offers_of(given).choices:
+    choices = offers_of(given).choices
+    if choice not in choices:
         offered: list[str] = [
             each.arrangement
-            for each in offers_of(given).choices
+            for each in choices
             if (each.tariff, each.schedule) == (choice.tariff, choice.schedule)
         ]
         return charging_worked_bill.none_of(

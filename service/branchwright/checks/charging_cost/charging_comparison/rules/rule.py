@@ -35,10 +35,6 @@ class Rule(RuleOf):
         found = self.function(given)
         return found if isinstance(found, list) else [found]
 
-    def passed(self, message: str, pointer: str | None = None) -> Finding:
-        """Return that the facts agree."""
-        return self.finding("pass", message, citation=None, pointer=pointer)
-
     def equal(self, provided: str, required: str, message: str, pointer: str) -> Finding:
         """Return that one thing named in words is not the one that it must be."""
         return self.finding(

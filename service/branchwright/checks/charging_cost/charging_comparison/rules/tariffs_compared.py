@@ -3,7 +3,8 @@
 from branchwright.checks.charging_cost.charging_comparison.facts import LeastCost
 from branchwright.checks.charging_cost.charging_comparison.given import Given, may_serve
 from branchwright.checks.charging_cost.charging_comparison.rules.rule import rule
-from branchwright.checks.charging_cost.tariffs.facts import Tariff
+from branchwright.checks.charging_cost.tariffs.facts import Tariff, price_count
+from branchwright.checks.charging_cost.tariffs.priced import depends_on_use, has_tax_in_percent
 from branchwright.findings import Finding
 from branchwright.questions.local_time import nearest_zone
 
@@ -70,7 +71,9 @@ def lines_made(given: Given) -> int:
     others = len(request.schedules) - searched
     options = longest = 0
     for tariff in request.tariffs:
-        tries = BILLS_OF_A_SEARCH if has_many_prices(tariff) else 1
+        # Whether a bill below nothing makes a tax stop is not known yet.
+        has_many_prices = depends_on_use(tariff) or has_tax_in_percent(tariff)
+        tries = BILLS_OF_A_SEARCH if has_many_prices else 1
         options += most_lines(tariff) * (searched * tries + others)
         longest = max(longest, most_lines(tariff) * (tries if searched else 1))
     options *= len(given.arrangements)
@@ -78,25 +81,8 @@ def lines_made(given: Given) -> int:
     return options + BILLS_OF_A_BREAK_EVEN * longest * breaks_even
 
 
-def has_many_prices(tariff: Tariff) -> bool:
-    """Return whether what a kWh costs depends on others, so that a least cost is the cheapest of several tries."""
-    tiers = [each.tiers for each in tariff.energy_rates] + [each.tiers for each in tariff.tiers_on_all_energy]
-    has_end = any(each.up_to_kwh is not None for each in tariff.credits)
-    # A tax that stops at a bill below nothing counts too: whether one gets there is not known yet.
-    takes_off = any(each.is_tax and each.percent is not None for each in tariff.riders)
-    return bool(
-        tariff.demand_charges
-        or tariff.minimum_bill
-        or has_end
-        or takes_off
-        or any(len(each) > 1 for each in tiers)
-    )
-
-
 def most_lines(tariff: Tariff) -> int:
     """Return how many lines a month's bill of a tariff may have."""
-    tiers = {(each.season, each.period): len(each.tiers) for each in tariff.energy_rates}
-    adders = sum(len(each.tiers) for each in tariff.tiers_on_all_energy)
     others = (
         tariff.fixed_charges,
         tariff.demand_charges,
@@ -104,7 +90,7 @@ def most_lines(tariff: Tariff) -> int:
         tariff.credits,
         tariff.critical_peak_events,
     )
-    return sum(tiers.values()) + adders + sum(len(each) for each in others)
+    return price_count(tariff) + sum(len(each) for each in others)
 
 
 @rule("charging-tariff-names", subject="tariffs", stops=("fail",))

@@ -1,9 +1,9 @@
 """The steps of the worst winter day: what is needed, what the hours bring, and the current that would do."""
 
 from branchwright.calculations.charging_energy import single_phase_power_kw, three_phase_power_kw
+from branchwright.calculations.managed_charging import ASSUMED_EFFICIENCY
 from branchwright.checks.charging_cost.charging_comparison.answers import ScheduleWindow, WorstWinterDay
 from branchwright.checks.charging_cost.charging_comparison.energy_need import (
-    ASSUMED_EFFICIENCY,
     DISTANCE_OF,
     kwh_per_distance,
     units_in,
@@ -11,6 +11,7 @@ from branchwright.checks.charging_cost.charging_comparison.energy_need import (
 from branchwright.checks.charging_cost.charging_comparison.given import Given
 from branchwright.checks.charging_cost.charging_comparison.need_facts import DistanceEachDay
 from branchwright.findings import StepInput
+from branchwright.quantities.lengths import KM_PER_MI
 from branchwright.questions.fields import LEAST_SIGNALLED_A
 from branchwright.questions.ledger import StepLedger, stated
 from branchwright.questions.local_days import WEEKDAYS
@@ -141,7 +142,7 @@ class WindowSteps:
         value = units_in(DISTANCE_OF[unit], need.distance_unit) * kwh_per_distance(consumption.value, unit)
         written = "value / 100" if "100" in unit else "1 / value" if unit.endswith("/kWh") else "value"
         if DISTANCE_OF[unit] != need.distance_unit:
-            written += " * 1.609344" if need.distance_unit == "mi" else " / 1.609344"
+            written += f" * {KM_PER_MI}" if need.distance_unit == "mi" else f" / {KM_PER_MI}"
         return self._ledger.work_out(
             "consumption",
             f"consumption for one {need.distance_unit}",

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from branchwright.checks.charging_cost.tariffs.facts import price_count
 from branchwright.checks.charging_cost.tariffs.given import Given
 from branchwright.checks.charging_cost.tariffs.rules.rule import Fault, listed, nearest, rule
 from branchwright.findings import Finding
@@ -14,14 +15,15 @@ def tariff_size(given: Given) -> list[Finding]:
     """Is the tariff small enough to be billed line by line?
 
     Applies: always.
-    Rests on: a limit of this service: at most 200 different prices by season, period and tier.
+    Rests on: a limit of this service: at most 200 different prices by season, period and tier, tiers on all
+    energy included.
     Missing facts: none are asked for.
     """
-    tiers = {(rate.season, rate.period): len(rate.tiers) for rate in reversed(given.tariff.energy_rates)}
-    lines = sum(tiers.values()) + sum(len(adder.tiers) for adder in given.tariff.tiers_on_all_energy)
+    lines = price_count(given.tariff)
     wrong = Fault(
         "/energy_rates",
-        f"The tariff has {lines} prices by season, period and tier; {MOST_LINES} are the most.",
+        f"The tariff has {lines} prices by season, period and tier, tiers on all energy included; "
+        f"{MOST_LINES} are the most.",
         float(MOST_LINES),
         float(lines),
         unit="count",
@@ -29,7 +31,10 @@ def tariff_size(given: Given) -> list[Finding]:
     )
     faults = [wrong] if lines > MOST_LINES else []
     return tariff_size.judged(
-        given, faults, f"The tariff has {lines} prices by season, period and tier.", "/energy_rates"
+        given,
+        faults,
+        f"The tariff has {lines} prices by season, period and tier, tiers on all energy included.",
+        "/energy_rates",
     )
 
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
-from difflib import get_close_matches
 
 from branchwright.checks.charging_cost.tariffs.given import Given
 from branchwright.findings import Finding, Provided, Required
 from branchwright.findings.citations import Value
 from branchwright.findings.finding import Comparison, Force
+from branchwright.questions.near_names import nearest_name
 from branchwright.questions.rules import RuleOf
 
 MOST_FAULTS = 10
@@ -51,7 +51,7 @@ class Rule(RuleOf):
         """
         found = list(faults)
         if not found:
-            return [self.finding("pass", passed, citation=None, pointer=given.at(place))]
+            return [self.passed(passed, given.at(place))]
         return [self._failing(given, fault) for fault in self._named(found, more)]
 
     def no_question(self, message: str) -> list[Finding]:
@@ -93,9 +93,8 @@ def rule(name: str, *, subject: str, force: Force = "requirement") -> Callable[[
 
 def nearest(name: str, known: Sequence[str]) -> str:
     """Return a sentence that names the known name most like an unknown one; nothing where none is like it."""
-    folded = {each.lower(): each for each in known}
-    found = get_close_matches(name.lower(), folded, 1, 0.6)
-    return f" Perhaps {folded[found[0]]} is meant." if found else ""
+    found = nearest_name(name, known, 0.6)
+    return "" if found is None else f" Perhaps {found} is meant."
 
 
 def listed(names: Sequence[str]) -> str:

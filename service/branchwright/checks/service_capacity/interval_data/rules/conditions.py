@@ -177,7 +177,8 @@ def interval_data_resolution(case: Case) -> Finding:
     metered = book.reading("measured-demand-interval") == "as-metered"
     if metered and minutes <= LONGEST_METERED_MINUTES:
         return rule.passed(
-            f"The readings are of {minutes:g} minutes, and the meter's interval is read to do.", cited
+            f"The readings are of {minutes:g} minutes, and the meter's interval is read to do.",
+            citation=cited,
         )
     bound = case.demand.bound_15_minute_w if case.demand else None
     hidden = f"; no 15 minutes within them exceed {bound:,.0f} W" if bound is not None else ""
@@ -225,7 +226,9 @@ def interval_data_generation(case: Case) -> Finding:
     if clipped:
         signs.append(clipped)
     if stated and book.reading("measured-with-generation") == "measured-gross" and not signs:
-        return rule.passed("There is generation, and nothing shows that the readings are net of it.", cited)
+        return rule.passed(
+            "There is generation, and nothing shows that the readings are net of it.", citation=cited
+        )
     if signs or stated:
         seen = "; ".join(signs) or "there is generation"
         denied = " It is stated that there is none." if stated is False else ""
@@ -242,7 +245,7 @@ def interval_data_generation(case: Case) -> Finding:
             "Whether there is generation is not stated; the readings show no sign of it.",
             cited,
         )
-    return rule.passed("There is no generation, and the readings show no sign of it.", cited)
+    return rule.passed("There is no generation, and the readings show no sign of it.", citation=cited)
 
 
 @data_rule("interval-data-greatest-reading", subject="greatest reading")

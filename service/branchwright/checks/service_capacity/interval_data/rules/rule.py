@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from branchwright.checks.service_capacity.interval_data.case import Case
 from branchwright.checks.service_capacity.interval_data.faults import Kind, pointer_in
 from branchwright.codebook import Book, ProvisionLacking
-from branchwright.findings import Citation, Finding, Provided
+from branchwright.findings import Finding, Provided
 from branchwright.findings.finding import Force
 from branchwright.questions.rules import RuleOf
 
@@ -68,10 +68,6 @@ class DataRule(RuleOf):
             pointer=pointer_in(first.at),
             provided=None if first.given is None else Provided(first.given, "text"),
         )
-
-    def passed(self, message: str, citation: Citation | None = None) -> Finding:
-        """Return that nothing was found."""
-        return self.finding("pass", message, citation=citation)
 
 
 def book_of(case: Case) -> Book:

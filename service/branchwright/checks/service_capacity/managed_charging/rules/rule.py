@@ -62,10 +62,6 @@ class Rule(RuleOf):
             provided=Provided(float(provided), "count"),
         )
 
-    def passed(self, message: str, pointer: str | None = None) -> Finding:
-        """Return that the facts agree."""
-        return self.finding("pass", message, citation=None, pointer=pointer)
-
 
 def rule(
     name: str,
