@@ -16,7 +16,7 @@ def demo_price_book() -> PriceBook:
 
 @cache
 def demo_labour_table() -> LabourTable:
-    """Return the demo labour table; its rate is invented, its hours are common practice without a source."""
+    """Return the demo labour table; its rate is invented, its hours are rough (the file says which)."""
     return LabourTable.model_validate(_read("labour-table.toml"))
 
 

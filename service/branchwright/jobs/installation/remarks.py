@@ -29,7 +29,10 @@ CIRCUIT: Final = "/circuit"
 DEMO_PRICES: Final = (
     "The prices are invented and show how an estimate is made; no job can be offered at them."
 )
-DEMO_RATE: Final = "The hourly rate is invented; the hours are common practice without a source."
+DEMO_RATE: Final = (
+    "The hourly rate is invented; the hours are common practice without a source, scaled from that, "
+    "or invented."
+)
 NOT_A_QUOTE: Final = (
     "An estimate is no offer: it holds what was stated and designed, at the dated prices that it names."
 )
